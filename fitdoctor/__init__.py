@@ -1,0 +1,1 @@
+"""From the way a garment hangs to the cause, the remedy and the job sheet."""

@@ -1,0 +1,1 @@
+"""Amounts: measured lengths in, marks on the cloth out."""

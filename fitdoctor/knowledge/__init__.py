@@ -1,0 +1,1 @@
+"""The knowledge: records, reading, checking, graph, search."""
