@@ -1,0 +1,265 @@
+"""The job sheet: one page for the work table, as plain values first, then as HTML or plain text."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cache
+from importlib.resources import files
+
+from fitdoctor.amounts.marks import Mark
+from fitdoctor.amounts.work_out import WorkedAmount
+from fitdoctor.assess import Assessment
+from fitdoctor.case import Case
+from fitdoctor.knowledge.knowledge import COMMON_PRACTICE, Knowledge
+from fitdoctor.plan import STAGE_WORDS, PlannedOperation
+from fitdoctor.shop import Shop
+from fitdoctor.units import step_mm
+from fitdoctor.verdict import ConditionState
+
+TAKE_WORDS = {
+    "in": "take in",
+    "out": "let out",
+    "lower": "lower",
+    "raise": "raise",
+    "mark": "mark",
+    "add": "add",
+    "cut": "cut",
+}
+_MOST_STATIONS = 9
+
+
+@dataclass(frozen=True)
+class SheetMark:
+    """One row of the marks: a letter, the seam and place, what to do, how much, and the stations along it."""
+
+    letter: str
+    seam: str
+    where: str
+    do: str
+    how_much: str
+    layer: str
+    stations: tuple[tuple[str, str], ...] = ()
+    assumed: str = ""
+
+
+@dataclass(frozen=True)
+class SheetStep:
+    number: int
+    text: str
+    opens: str
+    minutes: str
+    try_on: bool
+    care: str
+
+
+@dataclass(frozen=True)
+class SheetStage:
+    title: str
+    steps: tuple[SheetStep, ...]
+
+
+@dataclass(frozen=True)
+class SheetCondition:
+    state: str
+    needs: str
+    note: str
+    sources: str
+
+
+@dataclass(frozen=True)
+class Sheet:
+    """Everything on the sheet, in words. Amounts are in the shop's unit."""
+
+    title: str
+    garment: str
+    wearer: str
+    facts: tuple[str, ...]
+    seen: tuple[tuple[int, str, str], ...]
+    answers: tuple[tuple[str, str], ...]
+    measured: tuple[tuple[str, str], ...]
+    causes: tuple[tuple[str, str, str], ...]
+    verdict: str
+    sentence: str
+    methods: tuple[tuple[str, str, str], ...]
+    marks: tuple[SheetMark, ...]
+    open_amounts: tuple[str, ...]
+    stages: tuple[SheetStage, ...]
+    conditions: tuple[SheetCondition, ...]
+    cautions: tuple[str, ...]
+    safety: tuple[str, ...]
+    minutes: tuple[str, str, str]
+    cost: tuple[str, str, str]
+    sources: tuple[str, ...]
+    notes: str
+
+
+def write_sheet(knowledge: Knowledge, assessment: Assessment) -> Sheet:
+    """Put an assessment into the words of a job sheet."""
+    case, shop = assessment.case, assessment.shop
+    plan = assessment.plan
+    return Sheet(
+        title=case.title or knowledge.garment(case.garment).title,
+        garment=knowledge.garment(case.garment).title,
+        wearer=case.wearer,
+        facts=_facts(knowledge, case),
+        seen=_seen(knowledge, case),
+        answers=tuple((knowledge.checks[c].ask, _answer(knowledge, c, a)) for c, a in case.answers.items() if c in knowledge.checks),
+        measured=tuple((knowledge.measurements[m].title, shop.length(v.mm)) for m, v in case.measured.items() if m in knowledge.measurements),
+        causes=_causes(knowledge, assessment),
+        verdict=assessment.verdict.words,
+        sentence=assessment.verdict.sentence,
+        methods=tuple((knowledge.methods[m].title, knowledge.methods[m].lining, knowledge.methods[m].pressing) for m in assessment.methods),
+        marks=tuple(sheet_marks(knowledge, assessment.amounts, shop)),
+        open_amounts=_open_amounts(knowledge, assessment.amounts),
+        stages=_stages(knowledge, assessment),
+        conditions=_conditions(knowledge, assessment),
+        cautions=tuple(_caution(s) for s in assessment.cautions if not s.safety),
+        safety=tuple(_caution(s) for s in assessment.cautions if s.safety),
+        minutes=(duration(plan.minutes[0]), duration(plan.minutes[1]), duration(plan.minutes[2])),
+        cost=(shop.money(plan.minutes[0]), shop.money(plan.minutes[1]), shop.money(plan.minutes[2])),
+        sources=_sources(knowledge, assessment),
+        notes=case.notes,
+    )
+
+
+def as_html(sheet: Sheet, pictures: Mapping[str, str] | None = None) -> str:
+    """The sheet as one HTML page.
+
+    Args:
+        pictures: name -> address of a picture (a data address, or a name the printer knows), with `figure` first.
+    """
+    return _template("sheet.html.jinja", autoescape=True).render(sheet=sheet, pictures=pictures or {})
+
+
+def as_text(sheet: Sheet) -> str:
+    """The sheet as plain text."""
+    return _template("sheet.txt.jinja", autoescape=False).render(sheet=sheet)
+
+
+def duration(minutes: float) -> str:
+    """Minutes as hours and minutes to the nearest five: 1 h 45.
+
+    >>> duration(104)
+    '1 h 45'
+    """
+    rounded = int(5 * round(minutes / 5)) if minutes > 10 else round(minutes)
+    hours, rest = divmod(rounded, 60)
+    if not hours:
+        return f"{rest} min"
+    return f"{hours} h {rest:02d}" if rest else f"{hours} h"
+
+
+def sheet_marks(knowledge: Knowledge, amounts: tuple[WorkedAmount, ...], shop: Shop) -> list[SheetMark]:
+    """The marks of all amounts as rows, lettered in order."""
+    marks = [mark for worked in amounts if worked.calculation for mark in worked.calculation.marks]
+    assumed = {mark: worked.calculation.total.assumed for worked in amounts if worked.calculation for mark in worked.calculation.marks}
+    return [_sheet_mark(knowledge, mark, letter_of(n), shop, assumed[mark]) for n, mark in enumerate(marks)]
+
+
+def letter_of(number: int) -> str:
+    """A, B, … Z, A2, B2, …"""
+    turn, place = divmod(number, 26)
+    return chr(ord("A") + place) + (str(turn + 1) if turn else "")
+
+
+def how_much(mark: Mark, shop: Shop) -> str:
+    """The amount with its convention before it: each side 1/2 in, in all 1 in. Zero is said."""
+    if abs(mark.total_mm) < step_mm(shop.unit, shop.finest) / 4:
+        return "0, the line runs out"
+    whole = f"in all {shop.length(mark.total_mm)}"
+    if mark.convention == "in all" or abs(mark.each_mm - mark.total_mm) < 1e-6:
+        return whole
+    return f"{mark.convention} {shop.length(mark.each_mm)}, {whole}"
+
+
+def _sheet_mark(knowledge: Knowledge, mark: Mark, letter: str, shop: Shop, assumed: str) -> SheetMark:
+    every = max(1, -(-len(mark.stations) // _MOST_STATIONS))
+    kept = [s for n, s in enumerate(mark.stations) if n % every == 0 or n == len(mark.stations) - 1]
+    stations = tuple((shop.length(way), shop.length(offset)) for way, offset in kept)
+    return SheetMark(
+        letter, knowledge.seam_title(mark.at), mark.where, TAKE_WORDS[mark.take], how_much(mark, shop), mark.layer, stations, assumed
+    )
+
+
+def _facts(knowledge: Knowledge, case: Case) -> tuple[str, ...]:
+    said = []
+    for feature, value in case.facts.items():
+        entry = knowledge.features.get(feature)
+        titles = {v.id: v.title for v in entry.values} if entry else {}
+        said.append(f"{entry.title if entry else feature}: {titles.get(value, value)}")
+    return tuple(said)
+
+
+def _seen(knowledge: Knowledge, case: Case) -> tuple[tuple[int, str, str], ...]:
+    known = [knowledge.symptoms[s] for s in case.seen if s in knowledge.symptoms]
+    return tuple((number, symptom.title, symptom.view) for number, symptom in enumerate(known, 1))
+
+
+def _answer(knowledge: Knowledge, check: str, answer: str) -> str:
+    entry = knowledge.checks[check]
+    return {"yes": entry.yes, "no": entry.no}.get(answer, "Not known")
+
+
+def _causes(knowledge: Knowledge, assessment: Assessment) -> tuple[tuple[str, str, str], ...]:
+    words = {ranked.id: ranked.word for ranked in assessment.diagnosis.causes}
+    return tuple((knowledge.causes[c].title, words.get(c, ""), knowledge.causes[c].why) for c in assessment.treat)
+
+
+def _open_amounts(knowledge: Knowledge, amounts: tuple[WorkedAmount, ...]) -> tuple[str, ...]:
+    titles = (knowledge.measurements[m].title if m in knowledge.measurements else m for w in amounts for m in w.missing)
+    return tuple(dict.fromkeys(titles))
+
+
+def _stages(knowledge: Knowledge, assessment: Assessment) -> tuple[SheetStage, ...]:
+    numbers = {op.id: n for n, op in enumerate(assessment.plan.operations, 1)}
+    return tuple(
+        SheetStage(STAGE_WORDS[stage], tuple(_step(knowledge, op, numbers[op.id]) for op in operations))
+        for stage, operations in assessment.plan.stages()
+    )
+
+
+def _step(knowledge: Knowledge, op: PlannedOperation, number: int) -> SheetStep:
+    opens = ", ".join(knowledge.seam_title(seam) for seam in op.opens)
+    return SheetStep(number, op.text, opens, f"{op.minutes[1]:g}", op.try_on, op.care)
+
+
+def _conditions(knowledge: Knowledge, assessment: Assessment) -> tuple[SheetCondition, ...]:
+    chosen = [choice.chosen for choice in assessment.choices if choice.chosen]
+    states = {s.condition: s for verdict in chosen for s in verdict.conditions if not s.always and not (s.everywhere and s.state == "not-known")}
+    rows = sorted(states.values(), key=lambda s: ("not-met", "borderline", "not-known", "met").index(s.state))
+    return tuple(SheetCondition(s.state.replace("-", " "), s.needs, s.found or s.at_the_rack, _source_words(knowledge, s.sources)) for s in rows)
+
+
+def _caution(state: ConditionState) -> str:
+    return f"{state.needs}. {state.because}" + (f" {state.instead}" if state.instead else "")
+
+
+def _source_words(knowledge: Knowledge, sources: tuple[str, ...]) -> str:
+    return "; ".join(knowledge.source_line(source) for source in sources)
+
+
+def _sources(knowledge: Knowledge, assessment: Assessment) -> tuple[str, ...]:
+    used: list[str] = []
+    for cause in assessment.treat:
+        used += knowledge.causes[cause].sources
+    for method in assessment.methods:
+        used += knowledge.methods[method].sources
+    for reason in assessment.verdict.because:
+        used += reason.sources
+    lines = [knowledge.source_line(source) for source in dict.fromkeys(used) if source != COMMON_PRACTICE]
+    return (*lines, "Otherwise: common practice, no source.")
+
+
+@cache
+def _environment(autoescape: bool):  # type: ignore[no-untyped-def]
+    import jinja2  # the window starts without it
+
+    folder = str(files("fitdoctor") / "templates")
+    return jinja2.Environment(
+        loader=jinja2.FileSystemLoader(folder), autoescape=autoescape, trim_blocks=True, lstrip_blocks=True, undefined=jinja2.StrictUndefined
+    )
+
+
+def _template(name: str, autoescape: bool):  # type: ignore[no-untyped-def]
+    return _environment(autoescape).get_template(name)

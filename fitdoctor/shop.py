@@ -1,0 +1,84 @@
+"""What a shop sets for itself: units, rounding step, rate, its own knowledge folder. A bad value falls back with a note."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Literal
+
+import msgspec
+import platformdirs
+
+from fitdoctor.units import UnitSystem, format_length
+
+Theme = Literal["system", "light", "dark"]
+
+
+class Shop(msgspec.Struct, frozen=True, kw_only=True):
+    """The settings.
+
+    Attributes:
+        unit: inches with fractions, or centimetres.
+        finest: the finest fraction of an inch marked, a power of two.
+        rate_per_hour: price of an hour's work; None counts no wages.
+        currency: sign before an amount of money.
+        knowledge_folder: the shop's own entries, laid over the shipped ones; empty: none.
+        text_percent: size of the text, 100 to 200.
+        theme: follow the system, or always light or dark.
+    """
+
+    unit: UnitSystem = "in"
+    finest: Literal[8, 16, 32] = 16
+    rate_per_hour: float | None = None
+    currency: str = ""
+    knowledge_folder: str = ""
+    text_percent: int = 100
+    theme: Theme = "system"
+
+    def length(self, mm: float) -> str:
+        """A length as this shop writes it."""
+        return format_length(mm, self.unit, self.finest)
+
+    def money(self, minutes: float) -> str:
+        """What these minutes cost, or nothing where no wages are counted."""
+        if self.rate_per_hour is None:
+            return ""
+        return f"{self.currency}{minutes / 60 * self.rate_per_hour:.2f}"
+
+
+def settings_file() -> Path:
+    """Where the settings are kept."""
+    return Path(platformdirs.user_config_dir("fitdoctor", appauthor=False)) / "shop.json"
+
+
+def load_shop(file: Path | None = None) -> tuple[Shop, tuple[str, ...]]:
+    """The settings, and a note for each value that could not be used and fell back."""
+    path = file or settings_file()
+    try:
+        raw = msgspec.json.decode(path.read_bytes(), type=dict[str, object])
+    except FileNotFoundError:
+        return Shop(), ()
+    except (OSError, msgspec.MsgspecError) as error:
+        return Shop(), (f"The settings in {path} could not be read ({error}); the usual ones are used.",)
+    kept: dict[str, object] = {}
+    notes: list[str] = []
+    for name, value in raw.items():
+        try:
+            msgspec.convert({name: value}, Shop)
+        except msgspec.ValidationError as error:
+            notes.append(f"The setting ‘{name}’ in {path} cannot be used ({error}); the usual value stands.")
+            continue
+        kept[name] = value
+    return _in_bounds(msgspec.convert(kept, Shop)), tuple(notes)
+
+
+def save_shop(shop: Shop, file: Path | None = None) -> None:
+    """Write the settings whole or not at all."""
+    path = file or settings_file()
+    path.parent.mkdir(parents=True, exist_ok=True)
+    draft = path.with_suffix(".new")
+    draft.write_bytes(msgspec.json.format(msgspec.json.encode(shop)))
+    draft.replace(path)
+
+
+def _in_bounds(shop: Shop) -> Shop:
+    return msgspec.structs.replace(shop, text_percent=min(200, max(100, shop.text_percent)))
