@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from fitdoctor.amounts.marks import Length
+from fitdoctor.amounts.calculators import CALCULATORS
 from fitdoctor.amounts.work_out import WorkedAmount, fill, named_amounts, work_out_amounts
 from fitdoctor.case import Case
+from fitdoctor.conditions import ConditionState
 from fitdoctor.diagnosis.diagnose import Diagnosis, diagnose, likely
 from fitdoctor.diagnosis.next_checks import NextCheck, next_checks, settled
 from fitdoctor.knowledge.entries import Method
@@ -15,7 +16,7 @@ from fitdoctor.knowledge.knowledge import Knowledge
 from fitdoctor.plan import Plan, make_plan
 from fitdoctor.reason import Reason
 from fitdoctor.shop import Shop
-from fitdoctor.verdict import ConditionState, MethodVerdict, Verdict, best_method, judge, overall
+from fitdoctor.verdict import MethodVerdict, Verdict, best_method, judge, overall
 
 
 @dataclass(frozen=True)
@@ -89,7 +90,7 @@ def assess(knowledge: Knowledge, case: Case, shop: Shop | None = None, where: st
         settled=settled(knowledge, case, diagnosis),
         treat=treat,
         choices=choices,
-        wanted=_wanted(knowledge, case, choices),
+        wanted=_wanted(knowledge, choices, case),
         amounts=worked,
         verdict=_verdict(case, choices, chosen, asks),
         plan=_plan(case, methods, worked, shop),
@@ -107,40 +108,40 @@ def _choose(knowledge: Knowledge, case: Case, cause: str, shop: Shop) -> Choice:
 def _judged(knowledge: Knowledge, case: Case, cause: str, method: Method, shop: Shop) -> MethodVerdict:
     worked = work_out_amounts(knowledge, case, [method])
     unplaced = sum(w.calculation.unplaced_mm for w in worked if w.calculation)
-    return judge(knowledge, case, cause, method, _named(worked, method), unplaced, shop)
+    return judge(knowledge, case, cause, method, named_amounts(worked, method), unplaced, shop)
 
 
-def _named(worked: Sequence[WorkedAmount], method: Method) -> Mapping[str, Length]:
-    return named_amounts(worked, method)
-
-
-def _wanted(knowledge: Knowledge, case: Case, choices: Sequence[Choice]) -> tuple[Wanted, ...]:
+def _wanted(knowledge: Knowledge, choices: Sequence[Choice], case: Case) -> tuple[Wanted, ...]:
     """What to measure: the causes' own measurements first, then what the methods' calculators and conditions need."""
-    by: dict[str, tuple[list[str], list[str], bool]] = {}
-
-    def want(measurement: str, cause: str, method: str, needed: bool) -> None:
-        if measurement in knowledge.measurements:
-            causes, methods, was = by.get(measurement, ([], [], False))
-            by[measurement] = ([*causes, cause], [*methods, method] if method else methods, was or needed)
-
-    for choice in choices:
-        for measurement in knowledge.causes[choice.cause].measure:
-            want(measurement, choice.cause, "", needed=False)
-        if choice.chosen is None:
-            continue
-        method = knowledge.methods[choice.chosen.method]
-        for spec in method.amounts.values():
-            for name, value in spec.inputs.items():
-                want(value, choice.cause, method.id, needed=name == "total" or name.startswith("finished"))
-        for need in method.cloth_needed:
-            want(need.measurement, choice.cause, method.id, needed=True)
-        for state in choice.chosen.conditions:
-            for lacking in state.missing:
-                want(lacking, choice.cause, method.id, needed=True)
+    asks = [ask for choice in choices for ask in _asked_for(knowledge, choice) if ask[0] in knowledge.measurements]
     return tuple(
-        Wanted(id_, tuple(dict.fromkeys(causes)), tuple(dict.fromkeys(methods)), needed, id_ in case.measured)
-        for id_, (causes, methods, needed) in by.items()
+        Wanted(
+            measurement,
+            tuple(dict.fromkeys(cause for m, cause, _, _ in asks if m == measurement)),
+            tuple(dict.fromkeys(method for m, _, method, _ in asks if m == measurement and method)),
+            any(needed for m, _, _, needed in asks if m == measurement),
+            measurement in case.measured,
+        )
+        for measurement in dict.fromkeys(m for m, _, _, _ in asks)
     )
+
+
+def _asked_for(knowledge: Knowledge, choice: Choice) -> Iterator[tuple[str, str, str, bool]]:
+    """(measurement, cause, method, needed) for one choice."""
+    for measurement in knowledge.causes[choice.cause].measure:
+        yield measurement, choice.cause, "", False
+    if choice.chosen is None:
+        return
+    method = knowledge.methods[choice.chosen.method]
+    for spec in method.amounts.values():
+        needs = CALCULATORS[spec.calculator].needs if spec.calculator in CALCULATORS else ()
+        for name, value in spec.inputs.items():
+            yield value, choice.cause, method.id, name in needs
+    for need in method.cloth_needed:
+        yield need.measurement, choice.cause, method.id, True
+    for state in choice.chosen.conditions:
+        for lacking in state.missing:
+            yield lacking, choice.cause, method.id, True
 
 
 def _verdict(case: Case, choices: Sequence[Choice], chosen: Mapping[str, MethodVerdict], asks: Sequence[NextCheck]) -> Verdict:

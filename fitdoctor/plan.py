@@ -116,7 +116,9 @@ def _graph(methods: Sequence[Method], fill: Callable[[Method, str], str], unline
         tried = 0
         for place, op in enumerate(method.operations):
             node = f"{method.id}.{op.id}"
-            graph.add_node(node, step=_planned(method, op, fill), key=(tried + op.try_on, number, place), dropped=unlined and op.needs_lining)
+            graph.add_node(
+                node, step=_planned(method, op, fill), key=(tried + op.try_on, number, place), dropped=unlined and op.needs_lining
+            )
             befores = [f"{method.id}.{before}" for before in op.after if before in known] or ([previous] if previous else [])
             graph.add_edges_from((before, node) for before in befores)
             tried = 2 if op.try_on else tried
@@ -131,7 +133,16 @@ def _graph(methods: Sequence[Method], fill: Callable[[Method, str], str], unline
 
 def _planned(method: Method, op: Operation, fill: Callable[[Method, str], str]) -> PlannedOperation:
     return PlannedOperation(
-        f"{method.id}.{op.id}", fill(method, op.do), op.opens, op.closes, op.try_on, op.stage or method.stage, op.minutes, op.layer, op.care, (method.id,)
+        f"{method.id}.{op.id}",
+        fill(method, op.do),
+        op.opens,
+        op.closes,
+        op.try_on,
+        op.stage or method.stage,
+        op.minutes,
+        op.layer,
+        op.care,
+        (method.id,),
     )
 
 
@@ -155,7 +166,9 @@ def _share(graph: nx.DiGraph, seam: str, way: str, keep_first: bool) -> None:
 def _may_share(graph: nx.DiGraph, keeper: str, other: str, keep_first: bool) -> bool:
     """Sharing must not put an operation before what it depends on."""
     trial = graph.copy()
-    edges = [(keeper, after) for after in trial.successors(other)] if keep_first else [(before, keeper) for before in trial.predecessors(other)]
+    edges = (
+        [(keeper, after) for after in trial.successors(other)] if keep_first else [(before, keeper) for before in trial.predecessors(other)]
+    )
     trial.add_edges_from(edge for edge in edges if edge[0] != edge[1])
     return bool(nx.is_directed_acyclic_graph(trial))
 
@@ -164,17 +177,20 @@ def _hand_over(graph: nx.DiGraph, keeper: str, other: str, seam: str, way: str, 
     kept: PlannedOperation = graph.nodes[keeper]["step"]
     given: PlannedOperation = graph.nodes[other]["step"]
     left = tuple(s for s in getattr(given, way) if s != seam)
-    edges = [(keeper, after) for after in graph.successors(other)] if keep_first else [(before, keeper) for before in graph.predecessors(other)]
+    edges = (
+        [(keeper, after) for after in graph.successors(other)] if keep_first else [(before, keeper) for before in graph.predecessors(other)]
+    )
     graph.add_edges_from(edge for edge in edges if edge[0] != edge[1])
     methods = tuple(dict.fromkeys((*kept.for_methods, *given.for_methods)))
     emptied = not left and not (given.opens if way == "closes" else given.closes) and not given.try_on
     if not emptied:
-        graph.nodes[other]["step"] = replace(given, opens=left if way == "opens" else given.opens, closes=left if way == "closes" else given.closes)
+        graph.nodes[other]["step"] = replace(
+            given, opens=left if way == "opens" else given.opens, closes=left if way == "closes" else given.closes
+        )
         graph.nodes[keeper]["step"] = replace(kept, for_methods=methods)
         return
-    longer = tuple(max(a, b) for a, b in zip(kept.minutes, given.minutes, strict=True))
     text = kept.text if given.text in kept.text else f"{kept.text} {given.text}"
-    graph.nodes[keeper]["step"] = replace(kept, text=text, minutes=longer, for_methods=methods)
+    graph.nodes[keeper]["step"] = replace(kept, text=text, minutes=_longer(kept.minutes, given.minutes), for_methods=methods)
     _take_out(graph, other)
     graph.remove_edges_from(list(nx.selfloop_edges(graph)))
 
@@ -197,9 +213,12 @@ def _join_try_ons(operations: Sequence[PlannedOperation]) -> list[PlannedOperati
         last = joined[-1] if joined else None
         if last and last.try_on and operation.try_on:
             text = last.text if operation.text in last.text else f"{last.text} {operation.text}"
-            longer = tuple(max(a, b) for a, b in zip(last.minutes, operation.minutes, strict=True))
             methods = tuple(dict.fromkeys((*last.for_methods, *operation.for_methods)))
-            joined[-1] = replace(last, text=text, minutes=longer, for_methods=methods)
+            joined[-1] = replace(last, text=text, minutes=_longer(last.minutes, operation.minutes), for_methods=methods)
         else:
             joined.append(operation)
     return joined
+
+
+def _longer(one: Minutes, other: Minutes) -> Minutes:
+    return max(one[0], other[0]), max(one[1], other[1]), max(one[2], other[2])

@@ -11,11 +11,11 @@ from fitdoctor.amounts.marks import Mark
 from fitdoctor.amounts.work_out import WorkedAmount
 from fitdoctor.assess import Assessment
 from fitdoctor.case import Case
+from fitdoctor.conditions import ConditionState
 from fitdoctor.knowledge.knowledge import COMMON_PRACTICE, Knowledge
 from fitdoctor.plan import STAGE_WORDS, PlannedOperation
 from fitdoctor.shop import Shop
 from fitdoctor.units import step_mm
-from fitdoctor.verdict import ConditionState
 
 TAKE_WORDS = {
     "in": "take in",
@@ -105,7 +105,9 @@ def write_sheet(knowledge: Knowledge, assessment: Assessment) -> Sheet:
         facts=_facts(knowledge, case),
         seen=_seen(knowledge, case),
         answers=tuple((knowledge.checks[c].ask, _answer(knowledge, c, a)) for c, a in case.answers.items() if c in knowledge.checks),
-        measured=tuple((knowledge.measurements[m].title, shop.length(v.mm)) for m, v in case.measured.items() if m in knowledge.measurements),
+        measured=tuple(
+            (knowledge.measurements[m].title, shop.length(v.mm)) for m, v in case.measured.items() if m in knowledge.measurements
+        ),
         causes=_causes(knowledge, assessment),
         verdict=assessment.verdict.words,
         sentence=assessment.verdict.sentence,
@@ -226,9 +228,13 @@ def _step(knowledge: Knowledge, op: PlannedOperation, number: int) -> SheetStep:
 
 def _conditions(knowledge: Knowledge, assessment: Assessment) -> tuple[SheetCondition, ...]:
     chosen = [choice.chosen for choice in assessment.choices if choice.chosen]
-    states = {s.condition: s for verdict in chosen for s in verdict.conditions if not s.always and not (s.everywhere and s.state == "not-known")}
+    states = {
+        s.condition: s for verdict in chosen for s in verdict.conditions if not s.always and not (s.everywhere and s.state == "not-known")
+    }
     rows = sorted(states.values(), key=lambda s: ("not-met", "borderline", "not-known", "met").index(s.state))
-    return tuple(SheetCondition(s.state.replace("-", " "), s.needs, s.found or s.at_the_rack, _source_words(knowledge, s.sources)) for s in rows)
+    return tuple(
+        SheetCondition(s.state.replace("-", " "), s.needs, s.found or s.at_the_rack, _source_words(knowledge, s.sources)) for s in rows
+    )
 
 
 def _caution(state: ConditionState) -> str:
@@ -257,7 +263,11 @@ def _environment(autoescape: bool):  # type: ignore[no-untyped-def]
 
     folder = str(files("fitdoctor") / "templates")
     return jinja2.Environment(
-        loader=jinja2.FileSystemLoader(folder), autoescape=autoescape, trim_blocks=True, lstrip_blocks=True, undefined=jinja2.StrictUndefined
+        loader=jinja2.FileSystemLoader(folder),
+        autoescape=autoescape,
+        trim_blocks=True,
+        lstrip_blocks=True,
+        undefined=jinja2.StrictUndefined,
     )
 
 
