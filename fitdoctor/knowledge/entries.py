@@ -113,6 +113,86 @@ class Garment(Entry, frozen=True, kw_only=True):
     lining: Literal["usual", "sometimes", "seldom"] = "seldom"
 
 
+PointList = Annotated[str, Meta(pattern=r"^-?[0-9.]+,-?[0-9.]+c?( -?[0-9.]+,-?[0-9.]+c?)*$")]
+"Points of a curve, `x,y` in mm with a space between; `c` behind a point makes it a corner, the others are smooth."
+
+
+class Piece(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, omit_defaults=True):
+    """One thing painted on a figure; a figure paints its pieces in order."""
+
+    paint: Literal[
+        "wearer", "gapes", "strokes", "part", "seam", "edge", "line", "crease", "soft", "spot", "hollow", "swell", "button", "fading", "mouth"
+    ]
+    "What is painted; wearer, gapes and strokes say when the wearer's body and the symptom's strokes have their turn."
+    name: str = ""
+    "What outline changes and strokes call it; a part on both sides becomes name.r and name.l."
+    on: str = ""
+    "Part or group of parts it lies on and is clipped to."
+    points: PointList | None = None
+    "The curve, or a whole outline."
+    half: PointList | None = None
+    "The right half of a symmetrical outline, from the top at the centre to the bottom."
+    far: PointList | None = None
+    "Of a mouth: where its other edge stands while it is open."
+    at: tuple[float, float] | None = None
+    r: tuple[float, float] = (5, 5)
+    angle: float = 0
+    both: bool = False
+    "Also mirrored about the centre line."
+    tone: str = "cloth"
+    span: tuple[float, float] | None = None
+    "From where to where the light runs round the part; parts of one tube share it."
+    rim: float = 1
+    outline: float = 2.2
+    drawn: tuple[int, int] | None = None
+    "First and last point of the outline that is drawn as a line, where not all of it is."
+    casts: tuple[float, float, float] | None = None
+    "Shadow of the part on what lies under it: shift to the right, shift down, darkness."
+    width: float | None = None
+    strength: float | None = None
+    fade: tuple[float, float] = (0.4, 0.4)
+    drop: float = 9
+    "How far the shade of an edge falls; below 0 it falls to the other side."
+    dash: tuple[float, ...] = ()
+    down: tuple[float, float] | None = None
+    "Heights between which a fading piece comes or goes."
+    lit: bool = False
+    only: dict[str, tuple[str, ...]] = {}
+    "Painted only where each of these facts has one of these values; a fact not told has the value not-known."
+    closed: str = ""
+    "Painted only while the opening of this name is closed."
+    opened: str = ""
+    "Painted only while a drawing opens it."
+
+
+class ZoneShape(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, omit_defaults=True):
+    """Where a zone lies on a figure: the parts it is on, cut out by a convex shape."""
+
+    within: PointList
+    on: tuple[str, ...] = ()
+    "Parts or groups; empty: the shape itself."
+    both: bool = False
+
+
+class Figure(Entry, frozen=True, kw_only=True):
+    """A garment drawn from one side on its wearer, in mm of a real body (x from the centre line, y down from the nape)."""
+
+    view: View
+    box: tuple[float, float, float, float]
+    "x, y, width, height of the whole picture."
+    wearer: tuple[Id, ...] = ()
+    "Figures of the wearer's body painted where the piece `wearer` stands."
+    main: str = ""
+    "Part or group that strokes lie on when they name none."
+    groups: dict[str, tuple[str, ...]] = {}
+    "Names for several parts together."
+    pieces: tuple[Piece, ...]
+    landmarks: dict[str, tuple[float, float]] = {}
+    levels: dict[str, tuple[float, float, float]] = {}
+    "Height, left edge and right edge at places other figures have too: they carry a drawing from one figure to another."
+    zones: dict[str, ZoneShape] = {}
+
+
 class FeatureValue(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     id: Id
     title: Text
@@ -172,8 +252,8 @@ class Stroke(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=Tr
     spread: float = 30
     length: float = 140
     start: float = 8
-    width: float = 14
-    strength: float = 0.3
+    width: float | None = None
+    strength: float | None = None
     lit: bool = False
     angle: float = 0
     both: bool = False
@@ -462,6 +542,7 @@ class SolvedCase(Entry, frozen=True, kw_only=True):
 
 KINDS: dict[str, type[Entry]] = {
     "garments": Garment,
+    "figures": Figure,
     "features": Feature,
     "symptoms": Symptom,
     "causes": Cause,

@@ -14,6 +14,7 @@ from fitdoctor.knowledge.entries import (
     Condition,
     Entry,
     Feature,
+    Figure,
     Garment,
     Measurement,
     Method,
@@ -51,6 +52,7 @@ class Knowledge:
     """Every sound entry by id, the words for chances, and the problems met while reading."""
 
     garments: dict[str, Garment] = field(default_factory=dict)
+    figures: dict[str, Figure] = field(default_factory=dict)
     features: dict[str, Feature] = field(default_factory=dict)
     symptoms: dict[str, Symptom] = field(default_factory=dict)
     causes: dict[str, Cause] = field(default_factory=dict)
