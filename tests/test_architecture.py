@@ -70,7 +70,7 @@ def test_a_room_only_looks_to_its_left(module: str, path: Path) -> None:
         if not name.startswith("fitdoctor."):
             continue
         target = name.removeprefix("fitdoctor.")
-        other = next((r for r in ROOMS if target == r or target.startswith(r + ".") and "." in r), target.split(".")[0])
+        other = next((r for r in ROOMS if target == r or (target.startswith(r + ".") and "." in r)), target.split(".")[0])
         if other == room or module == "__init__":
             continue
         if room in LATER:

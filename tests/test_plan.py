@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import itertools
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -74,7 +76,7 @@ def test_hems_come_last_and_the_collar_before_them_whatever_the_order_given() ->
 
 def test_two_try_ons_with_nothing_between_them_are_one() -> None:
     operations = plan_of(INSEAM, CENTRE_BACK).operations
-    assert not any(a.try_on and b.try_on for a, b in zip(operations, operations[1:], strict=False))
+    assert not any(a.try_on and b.try_on for a, b in itertools.pairwise(operations))
     assert any(op.try_on and len(op.for_methods) == 2 for op in operations)
 
 

@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 from fitdoctor.errors import FitdoctorError
 from fitdoctor.units import format_length, parse_length, speak_length, step_mm, typeset_length
 
-REGISTRY = pint.UnitRegistry(cache_folder=None)
+REGISTRY: pint.UnitRegistry[float] = pint.UnitRegistry(cache_folder=None)
 
 
 @pytest.mark.parametrize(
