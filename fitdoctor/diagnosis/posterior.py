@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from fitdoctor.diagnosis.crowded import collect
+from fitdoctor.diagnosis.crowded import draw
 from fitdoctor.diagnosis.net import Absorbed, Bools, Floats, Group, Net, absorb, groups, rows_of
 from fitdoctor.diagnosis.sweep import EXACT_UP_TO, Masses, all_explained, one_left_out, sweep
 
@@ -21,7 +21,7 @@ class Posterior:
     Attributes:
         chances: of each cause, in [0, 1]; the priors where the findings cannot all be (log_evidence is then -inf).
         log_odds: of each cause, natural logarithm, free of rounding near 0 and 1.
-        log_evidence: natural logarithm of the chance of all findings.
+        log_evidence: natural logarithm of the chance of all findings; where estimated, only in proportion between rows.
         groups: the "yes" findings that hang together.
         estimated: True where a group was too large to be worked out exactly.
     """
@@ -77,7 +77,7 @@ def _without_yes(net: Net, yes: Sequence[int], no: Sequence[int]) -> Iterator[tu
     for group in whole.groups:
         on, off, links, leaks = _part(net, absorbed, group)
         if len(leaks) > EXACT_UP_TO:
-            masses = collect(on[0], off[0], links, leaks).masses_without_each_finding(on, off)
+            masses = draw(on[0], off[0], links, leaks).masses_without_each_finding()
         else:
             masses = sweep(on, off, links, leaks, one_left_out(len(leaks)))
         for finding, row in zip(group.findings, _log_odds(masses), strict=True):
@@ -90,7 +90,7 @@ def _group_masses(net: Net, absorbed: Absorbed, group: Group, exact_up_to: int) 
     """Evidence of one group together with each of its causes on and off; rows that are alike for this group are worked out once."""
     on, off, links, leaks = _part(net, absorbed, group)
     if len(leaks) > exact_up_to:
-        return collect(on.max(axis=0), off.max(axis=0), links, leaks).masses(on, off)
+        return draw(on.max(axis=0), off.max(axis=0), links, leaks).masses(on, off)
     both, back = np.unique(np.hstack([on, off]), axis=0, return_inverse=True)
     on, off = np.hsplit(both, 2)
     step = max(1, _NUMBERS_AT_ONCE // (2 ** len(leaks) * max(1, on.shape[1])))

@@ -159,7 +159,7 @@ def test_the_estimate_for_crowded_groups_stays_near_the_exact_chances(seed: int)
     estimated = posteriors(net, yes, nothing_no, exact_up_to=4)
     assert estimated.estimated
     assert not exact.estimated
-    assert np.abs(exact.chances - estimated.chances).max() < 0.1
+    assert np.abs(exact.chances - estimated.chances).max() < 0.05
 
 
 def test_more_than_sixteen_findings_in_one_group_are_labelled_as_estimated() -> None:
@@ -167,7 +167,7 @@ def test_more_than_sixteen_findings_in_one_group_are_labelled_as_estimated() -> 
     net = Net(np.full(9, 0.05), rng.uniform(0.3, 0.9, (20, 9)), np.full(20, 0.01))
     found = posterior(net, list(range(20)), [])
     assert found.estimated
-    assert found.chances == pytest.approx(counted(net, list(range(20)), [])[0], abs=0.02)
+    assert found.chances == pytest.approx(counted(net, list(range(20)), [])[0], abs=0.03)
 
 
 @settings(max_examples=60, deadline=None)
