@@ -3,97 +3,32 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QBrush, QColor, QFont, QFontMetricsF, QLinearGradient, QPainter, QPainterPath, QPen, QRadialGradient
+from PySide6.QtGui import (
+    QBrush,
+    QColor,
+    QFont,
+    QFontMetricsF,
+    QLinearGradient,
+    QPainter,
+    QPainterPath,
+    QPainterPathStroker,
+    QPen,
+    QRadialGradient,
+)
 
+from fitdoctor.desk.figure_tones import DARK, LIGHT, FigureTones
+from fitdoctor.figure.reach import reaches
 from fitdoctor.figure.shapes import Clip, Field, Fill, Flat, Ink, Line, Polygon, Shape, Spot, Words
+from fitdoctor.knowledge.entries import Drawing
 
+__all__ = ["DARK", "LIGHT", "FigureTones", "hit", "paint", "path"]
 SMALL_SCALE = 0.45
 "Pixels per mm below which lines keep the width they have at this scale, so that a small picture keeps its outline."
 SPOT_STOPS = ((0.0, 1.0), (0.35, 0.80), (0.7, 0.28), (1.0, 0.0))
 WORD_PIXELS = 64
-
-
-@dataclass(frozen=True)
-class FigureTones:
-    """The colours of the drawn figure by the name of their role, and how strongly shade and light are laid on."""
-
-    name: str
-    colours: dict[str, str]
-    strength: dict[str, float] = field(default_factory=dict)
-    font: str = "Source Sans Pro"
-
-    def colour(self, role: str, alpha: float = 1.0) -> QColor:
-        """The colour of a role at an opacity."""
-        colour = QColor(self.colours[role])
-        colour.setAlphaF(max(0.0, min(1.0, alpha * self.strength.get(role, 1.0))))
-        return colour
-
-    def laid_on(self, role: str, alpha: float) -> float:
-        """An opacity as this theme lays it on."""
-        return alpha * self.strength.get(role, 1.0)
-
-
-LIGHT = FigureTones(
-    "light",
-    {
-        "bg": "#F3EDE0",
-        "form": "#EADFD3",
-        "form_lit": "#F4ECE2",
-        "form_dark": "#CDBFB0",
-        "form_line": "#8F806B",
-        "cloth": "#D3C7B2",
-        "lit": "#E6DDCC",
-        "dark": "#AC9E86",
-        "trim": "#C6B9A2",
-        "under": "#6E6150",
-        "button": "#6E6150",
-        "shirt": "#FBF8F1",
-        "shirt_dark": "#DFD8CB",
-        "line": "#3B342D",
-        "ink": "#332C25",
-        "shade": "#2B1E10",
-        "glow": "#FFFFFA",
-        "deep": "#211A13",
-        "text": "#29241F",
-        "guide": "#2A4A7C",
-        "pull": "#A2401F",
-        "stack": "#17626C",
-        "hang": "#5F5016",
-    },
-    {"shade": 1.0, "glow": 0.95},
-)
-DARK = FigureTones(
-    "dark",
-    {
-        "bg": "#2B2621",
-        "form": "#4A443E",
-        "form_lit": "#585149",
-        "form_dark": "#38332E",
-        "form_line": "#85796C",
-        "cloth": "#6A6054",
-        "lit": "#81766A",
-        "dark": "#483F36",
-        "trim": "#5E554A",
-        "under": "#2C2620",
-        "button": "#2C2620",
-        "shirt": "#A8A196",
-        "shirt_dark": "#7B746A",
-        "line": "#DDD3C3",
-        "ink": "#120E0A",
-        "shade": "#0B0805",
-        "glow": "#FFF6E6",
-        "deep": "#080604",
-        "text": "#F0E8DB",
-        "guide": "#ABC3ED",
-        "pull": "#FFA482",
-        "stack": "#7FD3DA",
-        "hang": "#E3C873",
-    },
-    {"shade": 1.12, "glow": 0.72},
-)
 
 
 def path(points: Polygon, closed: bool) -> QPainterPath:
@@ -105,6 +40,16 @@ def path(points: Polygon, closed: bool) -> QPainterPath:
         out.closeSubpath()
     out.setFillRule(Qt.FillRule.WindingFill)
     return out
+
+
+def hit(drawing: Drawing, at: QPointF, near: float) -> bool:
+    """Whether a place in mm lies on a line of the drawing, or nearer to one than `near` mm."""
+    pen = QPainterPathStroker()
+    for reach in reaches(drawing):
+        pen.setWidth(2 * max(reach.spread, near))
+        if pen.createStroke(path(reach.line, False)).contains(at):
+            return True
+    return False
 
 
 def paint(painter: QPainter, shapes: Sequence[Shape], tones: FigureTones, scale: float) -> None:

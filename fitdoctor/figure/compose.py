@@ -9,10 +9,10 @@ import msgspec
 
 from fitdoctor.figure import pieces
 from fitdoctor.figure.bumps import both_sides
+from fitdoctor.figure.curves import through
 from fitdoctor.figure.lines import edge_lit
 from fitdoctor.figure.shapes import Clip, Point, Polygon, Shape
 from fitdoctor.figure.strokes import draw, each_side
-from fitdoctor.figure.curves import through
 from fitdoctor.knowledge.entries import Bump, Drawing, Figure, Piece, Stroke
 
 NOT_TOLD = "not-known"
@@ -33,6 +33,10 @@ class Scene:
     references: bool = True
     "Whether dotted lines show where an edge should lie."
 
+    def key(self) -> tuple[object, ...]:
+        """What tells this scene from any other, to keep its picture by."""
+        return self.figure.id, self.drawings, self.dimmed, tuple(sorted(self.facts.items())), self.references
+
 
 def compose(scene: Scene, figures: Mapping[str, Figure]) -> tuple[Shape, ...]:
     """The shapes of a scene in painting order; `figures` holds the wearers' bodies."""
@@ -51,7 +55,18 @@ def outlines(figure: Figure, facts: Mapping[str, str] | None = None, bumps: Sequ
 
 def holds(piece: Piece, facts: Mapping[str, str]) -> bool:
     """Whether the facts let the piece be painted."""
+    if any(facts.get(fact, NOT_TOLD) in values for fact, values in piece.but_not.items()):
+        return False
     return all(facts.get(fact, NOT_TOLD) in values for fact, values in piece.only.items())
+
+
+def told(scene: Scene) -> dict[str, str]:
+    """The facts of a scene, with those that its strokes stand for."""
+    named = {stroke.on.split(".")[0] for drawing in (*scene.drawings, *scene.dimmed) for stroke in drawing.strokes}
+    implied: dict[str, str] = {}
+    for name in sorted(named):
+        implied |= scene.figure.implies.get(name, {})
+    return {**implied, **scene.facts}
 
 
 def members(figure: Figure, name: str, parts: Iterable[str]) -> tuple[str, ...]:
@@ -68,6 +83,7 @@ class _Composer:
 
     def __init__(self, scene: Scene, figures: Mapping[str, Figure]) -> None:
         self.scene, self.figures, self.figure = scene, figures, scene.figure
+        self.facts = told(scene)
         shown = (*scene.drawings, *scene.dimmed)
         self.bumps = both_sides(bump for drawing in shown for bump in drawing.outline)
         self.opened = {name for drawing in shown for name in drawing.opens}
@@ -97,7 +113,7 @@ class _Composer:
 
     def _lies_on_cloth(self, stroke: Stroke) -> bool:
         """Whether a gape opens within the cloth as it hangs at rest, as a pocket mouth does."""
-        rest = outlines(self.figure, self.scene.facts)
+        rest = outlines(self.figure, self.facts)
         far = through(stroke.far)
         at = far[len(far) // 2]
         near = through(stroke.near)
@@ -117,11 +133,12 @@ class _Composer:
             return False
         if piece.opened and piece.opened not in self.opened:
             return False
-        return holds(piece, self.scene.facts)
+        return holds(piece, self.facts)
 
     def _piece(self, piece: Piece) -> list[Shape]:
         if piece.paint == "wearer":
-            return [shape for name in self.figure.wearer for shape in _body(self.figures[name], self.scene.facts)]
+            bodies = (Scene(self.figures[name], facts=self.facts) for name in self.figure.wearer)
+            return [shape for body in bodies for shape in compose(body, self.figures)]
         if piece.paint == "gapes":
             return [shape for place, stroke in self.strokes if place == BEHIND for shape in draw(stroke)]
         if piece.paint == "strokes":
@@ -131,8 +148,8 @@ class _Composer:
 
     def _part(self, piece: Piece) -> list[Shape]:
         shapes: list[Shape] = []
-        for name, right in zip(pieces.part_names(piece), pieces.sides(piece), strict=True):
-            shapes += pieces.part(piece, self.parts[name], right)
+        for name in pieces.part_names(piece):
+            shapes += pieces.part(piece, self.parts[name])
         return shapes
 
     def _strokes_on(self, place: str) -> list[Shape]:
@@ -168,21 +185,6 @@ def _lip(gape: Stroke) -> Shape:
     length = (dx * dx + dy * dy) ** 0.5 or 1.0
     lip = tuple((x + 2.5 * dx / length, y + 2.5 * dy / length) for x, y in near[2:-2])
     return edge_lit(lip, 2.6, 0.8)
-
-
-def _body(figure: Figure, facts: Mapping[str, str]) -> list[Shape]:
-    """The wearer: never moved by an outline change."""
-    shapes: list[Shape] = []
-    parts = outlines(figure, facts)
-    for piece in figure.pieces:
-        if not holds(piece, facts):
-            continue
-        if piece.paint == "part":
-            drawn = [pieces.part(piece, parts[name], right) for name, right in zip(pieces.part_names(piece), pieces.sides(piece), strict=True)]
-            shapes += [shape for side in drawn for shape in side]
-        else:
-            shapes += pieces.detail(piece, ())
-    return shapes
 
 
 def contains(outline: Polygon, point: Point) -> bool:

@@ -52,7 +52,7 @@ def part_names(piece: Piece) -> tuple[str, ...]:
     return (f"{piece.name}.l", f"{piece.name}.r") if piece.both else (piece.name,)
 
 
-def part(piece: Piece, outline: Polygon, right: bool = True) -> list[Shape]:
+def part(piece: Piece, outline: Polygon) -> list[Shape]:
     """One part: its cast shadow, fill with the light running round it, soft rim and outline."""
     shapes: list[Shape] = []
     if piece.casts:
@@ -62,7 +62,7 @@ def part(piece: Piece, outline: Polygon, right: bool = True) -> list[Shape]:
     if piece.rim:
         shapes.append(Clip((outline,), tuple(_rim(piece, outline))))
     if piece.outline:
-        shapes.append(_contour(piece, outline, right))
+        shapes.append(_contour(piece, outline))
     return shapes
 
 
@@ -79,7 +79,7 @@ def _rim(piece: Piece, outline: Polygon) -> list[Shape]:
     return [Line(outline, width, Flat(role, alpha * piece.rim), closed=True) for width in widths]
 
 
-def _contour(piece: Piece, outline: Polygon, right: bool) -> Line:
+def _contour(piece: Piece, outline: Polygon) -> Line:
     ink = Flat("form_line", 0.8) if piece.tone == "form" else Flat("line")
     if piece.drawn is None:
         return Line(outline, piece.outline, ink, closed=True)
@@ -91,7 +91,7 @@ def _strength(piece: Piece, usual: float) -> float:
     return usual if piece.strength is None else piece.strength
 
 
-def _along(points: Polygon, piece: Piece, role: str, usual: float) -> Ink:
+def _along(piece: Piece, role: str, usual: float) -> Ink:
     """The ink of a line; one that fades comes or goes between two heights."""
     alpha = _strength(piece, usual)
     if piece.down is None:
@@ -109,7 +109,7 @@ def _edge(piece: Piece, points: Polygon) -> list[Shape]:
 
 def _line(piece: Piece, points: Polygon) -> list[Shape]:
     role = "form_line" if piece.tone == "form" else "ink"
-    return [Line(points, piece.width or 1.8, _along(points, piece, role, 0.8), dash=piece.dash)]
+    return [Line(points, piece.width or 1.8, _along(piece, role, 0.8), dash=piece.dash)]
 
 
 def _crease(piece: Piece, points: Polygon) -> list[Shape]:
@@ -141,7 +141,7 @@ def _fading(piece: Piece, points: Polygon) -> list[Shape]:
 def spots(piece: Piece, right: bool) -> list[Shape]:
     """Quiet round modelling; a mirrored light is the brighter one, for it faces the light."""
     x, y = _place(piece)
-    role = "form_line" if piece.tone == "form" else ("glow" if piece.lit else "shade")
+    role = piece.tone if piece.tone.startswith("form") else ("glow" if piece.lit else "shade")
     dimmed = RIGHT_SHARE if piece.both and piece.lit and right else 1.0
     side = 1 if right else -1
     return [Spot((side * x, y), piece.r, side * piece.angle, role, _strength(piece, 0.2) * dimmed)]

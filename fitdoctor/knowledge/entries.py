@@ -158,7 +158,9 @@ class Piece(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=Tru
     "Heights between which a fading piece comes or goes."
     lit: bool = False
     only: dict[str, tuple[str, ...]] = {}
-    "Painted only where each of these facts has one of these values; a fact not told has the value not-known."
+    "Painted only where each of these facts has one of these values; a fact not told has the value not-known, `garment` is the kind."
+    but_not: dict[str, tuple[str, ...]] = {}
+    "Left out where any of these facts has one of these values."
     closed: str = ""
     "Painted only while the opening of this name is closed."
     opened: str = ""
@@ -186,6 +188,8 @@ class Figure(Entry, frozen=True, kw_only=True):
     "Part or group that strokes lie on when they name none."
     groups: dict[str, tuple[str, ...]] = {}
     "Names for several parts together."
+    implies: dict[str, dict[str, str]] = {}
+    "Part -> facts that a stroke on this part stands for where they are not told (a stroke on a sleeve: there are sleeves)."
     pieces: tuple[Piece, ...]
     landmarks: dict[str, tuple[float, float]] = {}
     levels: dict[str, tuple[float, float, float]] = {}
