@@ -16,12 +16,12 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from fitdoctor.diagnosis.crowded import draw
+from fitdoctor.diagnosis.drawn import draw
 from fitdoctor.diagnosis.net import Absorbed, Floats, Group, Net, absorb, rows_of
 from fitdoctor.diagnosis.posterior import Posterior
 from fitdoctor.diagnosis.sweep import all_explained, look_back, spread, start
 
-SUSPECT_FROM = 0.02
+SUSPECT_FROM = 0.05
 FLOOR = 0.005
 _SEARCH_UP_TO = 12
 

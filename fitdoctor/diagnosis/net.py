@@ -14,6 +14,7 @@ import numpy.typing as npt
 
 Floats = npt.NDArray[np.float64]
 Bools = npt.NDArray[np.bool_]
+_LEAST = 1e-300
 
 
 @dataclass(frozen=True, eq=False)
@@ -102,3 +103,13 @@ def groups(net: Net, yes: Iterable[int], on: Floats) -> tuple[Group, ...]:
         parts = [part for part in parts if not part[1] & causes]
         parts.append(({finding}.union(*(part[0] for part in joined)), causes.union(*(part[1] for part in joined))))
     return tuple(Group(tuple(sorted(findings)), tuple(sorted(causes))) for findings, causes in parts)
+
+
+def log_or_never(chances: Floats) -> Floats:
+    """Logarithm with a floor, so that what cannot be still ranks below everything that can."""
+    return np.log(np.maximum(chances, _LEAST))
+
+
+def log_explained(log_unexplained: Floats) -> Floats:
+    """From the logarithm of the chance that a finding stays unexplained to that of its being explained."""
+    return log_or_never(-np.expm1(np.minimum(log_unexplained, 0.0)))

@@ -20,7 +20,8 @@ from fitdoctor.reason import Reason
 
 LOOK_MINUTES = 0.5
 """Looking for one symptom."""
-_EXACT_UP_TO = 10
+_EXACT_UP_TO = 7
+"""Findings of one group up to which every possible answer is worked out exactly; beyond, from sets of causes drawn at random."""
 _SUSPECT_FROM = 0.01
 _LEAST_BITS = 0.002
 _RARE_ANSWER = 0.15

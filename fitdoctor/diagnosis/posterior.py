@@ -7,11 +7,12 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from fitdoctor.diagnosis.crowded import draw
+from fitdoctor.diagnosis.drawn import draw
 from fitdoctor.diagnosis.net import Absorbed, Bools, Floats, Group, Net, absorb, groups, rows_of
 from fitdoctor.diagnosis.sweep import EXACT_UP_TO, Masses, all_explained, one_left_out, sweep
 
 _NUMBERS_AT_ONCE = 2_000_000
+_ROWS_UP_TO = 10
 
 
 @dataclass(frozen=True, eq=False)
@@ -63,16 +64,23 @@ def posteriors(net: Net, yes: Sequence[int], absent: Bools, exact_up_to: int = E
 
 
 def odds_without(net: Net, yes: Sequence[int], no: Sequence[int]) -> dict[int, Floats]:
-    """Log-odds of every cause with one finding left out, by finding."""
-    without = dict(_without_yes(net, yes, no))
-    if not no:
-        return without
-    rows = posteriors(net, yes, rows_of(net, *([other for other in no if other != finding] for finding in no)))
-    return without | dict(zip(no, rows.log_odds, strict=True))
+    """Log-odds of every cause with one finding left out, by finding.
 
-
-def _without_yes(net: Net, yes: Sequence[int], no: Sequence[int]) -> Iterator[tuple[int, Floats]]:
+    Exact, but for a "no" beside a group of more than `_ROWS_UP_TO` findings, where only its direct effect on its own causes is counted,
+    and for groups that are estimated.
+    """
     whole = posterior(net, yes, no)
+    without = dict(_without_yes(net, no, whole))
+    if any(len(group.findings) > _ROWS_UP_TO for group in whole.groups):
+        with np.errstate(divide="ignore", invalid="ignore"):
+            return without | {finding: whole.log_odds - np.log1p(-net.links[finding]) for finding in no}
+    if no:
+        rows = posteriors(net, yes, rows_of(net, *([other for other in no if other != finding] for finding in no)))
+        without |= dict(zip(no, rows.log_odds, strict=True))
+    return without
+
+
+def _without_yes(net: Net, no: Sequence[int], whole: Posterior) -> Iterator[tuple[int, Floats]]:
     absorbed = absorb(net, rows_of(net, no))
     for group in whole.groups:
         on, off, links, leaks = _part(net, absorbed, group)

@@ -97,7 +97,7 @@ class Diagnosis:
     """The causes by likelihood, the ruled-out ones last.
 
     Attributes:
-        explanations: likeliest first; causes under two in a hundred are left out of account.
+        explanations: likeliest first; they say nothing of causes under 1 in 20.
         note: what the reader has to know besides: an estimate, a sight no cause explains.
         findings: what was used, as yes or no.
         net, posterior: the numbers behind it, for the next check.

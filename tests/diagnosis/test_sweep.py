@@ -5,6 +5,7 @@ from __future__ import annotations
 import itertools
 import math
 import warnings
+from collections.abc import Callable
 from typing import Any
 
 import numpy as np
@@ -12,7 +13,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from fitdoctor.diagnosis.net import Floats, Net
+from fitdoctor.diagnosis.drawn import swept_sets
+from fitdoctor.diagnosis.gibbs import gibbs_sets
+from fitdoctor.diagnosis.net import Bools, Floats, Net
 from fitdoctor.diagnosis.posterior import odds_without, posterior, posteriors
 
 with warnings.catch_warnings():  # its binding cannot bear a warning turned into an error while it is imported
@@ -200,3 +203,14 @@ def test_a_yes_never_lowers_the_only_cause_it_is_linked_to(seed: int) -> None:
     links[5, 2] = 0.7
     net = Net(net.priors, links, net.leaks)
     assert posterior(net, [0, 1, 5], [2]).chances[2] >= posterior(net, [0, 1], [2]).chances[2] - 1e-12
+
+
+@pytest.mark.parametrize("drawing", [swept_sets, gibbs_sets])
+def test_sets_drawn_at_random_have_the_exact_chances(drawing: Callable[..., Bools]) -> None:
+    rng = np.random.default_rng(11)
+    sparse = rng.random((9, 20)) < 0.25
+    net = Net(rng.choice([0.025, 0.06, 0.12], 20), sparse * rng.choice([0.3, 0.55, 0.8, 1.0], (9, 20)), np.full(9, 0.01))
+    group = posterior(net, list(range(9)), [])
+    sets = drawing(np.random.default_rng(1), net.priors, 1 - net.priors, net.links, net.leaks)
+    linked = net.links.any(axis=0)
+    assert sets[:, linked].mean(axis=0) == pytest.approx(group.chances[linked], abs=0.03)
