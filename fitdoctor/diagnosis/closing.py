@@ -11,7 +11,7 @@ import msgspec
 from fitdoctor.case import Case
 from fitdoctor.diagnosis.case_net import case_net
 from fitdoctor.diagnosis.learning import ClosedJob, Learned, Printed
-from fitdoctor.knowledge.entries import Cause, Check, Symptom
+from fitdoctor.knowledge.entries import Cause, Check, LengthMm, Symptom
 from fitdoctor.knowledge.knowledge import Knowledge
 
 
@@ -78,16 +78,21 @@ def _cause_learned(knowledge: Knowledge, cause: Cause, learned: Learned) -> Caus
 
 
 def _plain(entry: Cause | Symptom | Check) -> dict[str, Any]:
-    plain: dict[str, Any] = _written(msgspec.to_builtins(entry))
+    """As an entry is written: nothing empty, lengths with their unit."""
+    plain: dict[str, Any] = _without_empty(msgspec.to_builtins(entry, enc_hook=_length))
     return plain
 
 
-def _written(value: Any) -> Any:
-    """As an entry is written: nothing empty, lengths with their unit."""
+def _length(value: object) -> str:
+    if isinstance(value, LengthMm):
+        return f"{value:g} mm"
+    raise NotImplementedError(type(value).__name__)
+
+
+def _without_empty(value: Any) -> Any:
     if isinstance(value, dict):
-        kept = {name: inner for name, inner in value.items() if inner not in ("", (), [], {}, None)}
-        return {name: f"{inner:g} mm" if name in ("exceeds", "below") else _written(inner) for name, inner in kept.items()}
-    return [_written(inner) for inner in value] if isinstance(value, list | tuple) else value
+        return {name: _without_empty(inner) for name, inner in value.items() if inner not in ("", (), [], {}, None)}
+    return [_without_empty(inner) for inner in value] if isinstance(value, list | tuple) else value
 
 
 def _log_odds(chance: float) -> float:
