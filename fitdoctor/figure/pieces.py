@@ -19,6 +19,7 @@ TONES: dict[str, tuple[str, str, str]] = {
     "form": ("form_lit", "form", "form_dark"),
     "shirt": ("shirt", "shirt", "shirt_dark"),
     "lining": ("under", "under", "under"),
+    "shoe": ("form", "form_dark", "form_dark"),
 }
 "Tone -> the roles of its lit, middle and dark side."
 RIM = ((46, 36, 26, 17, 9), 0.036)
