@@ -63,6 +63,8 @@ class Knowledge:
     cases: dict[str, SolvedCase] = field(default_factory=dict)
     sources: dict[str, Source] = field(default_factory=dict)
     scale: dict[str, dict[str, float]] = field(default_factory=dict)
+    words: dict[str, tuple[str, ...]] = field(default_factory=dict)
+    "Lay word or phrase -> words of the trade, for the search."
     places: dict[tuple[str, str], Place] = field(default_factory=dict)
     "(kind, id) -> file and line."
     problems: tuple[Problem, ...] = ()
@@ -76,6 +78,11 @@ class Knowledge:
         for kind in ("garments", "features", "symptoms", "causes", "checks", "measurements", "methods", "conditions"):
             for entry in getattr(self, kind).values():
                 yield kind, entry
+
+    @cached_property
+    def renamed(self) -> dict[tuple[str, str], str]:
+        """(kind, id of before) -> id of now, for cases kept from before a rename."""
+        return {(kind, old): entry.id for kind, entry in self.entries() for old in entry.formerly}
 
     def garment(self, id_: str) -> Garment:
         """The garment, or a known error that names the kinds there are."""
