@@ -11,13 +11,20 @@ from fitdoctor.figure.shapes import Polygon
 from fitdoctor.knowledge.entries import Bump
 
 
+def other_side(part: str) -> str:
+    """The name of the same part on the other side of the body: `sleeve.l` for `sleeve.r`."""
+    base, dot, side = part.rpartition(".")
+    return f"{base}.{'r' if side == 'l' else 'l'}" if dot and side in ("l", "r") else part
+
+
 def both_sides(bumps: Iterable[Bump]) -> tuple[Bump, ...]:
     """The bumps with those meant for both sides also mirrored."""
     out: list[Bump] = []
     for bump in bumps:
         out.append(bump)
         if bump.both:
-            out.append(msgspec.structs.replace(bump, at=(-bump.at[0], bump.at[1]), move=(-bump.move[0], bump.move[1])))
+            at, move_by = (-bump.at[0], bump.at[1]), (-bump.move[0], bump.move[1])
+            out.append(msgspec.structs.replace(bump, at=at, move=move_by, on=tuple(other_side(name) for name in bump.on)))
     return tuple(out)
 
 

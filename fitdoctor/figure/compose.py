@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 
 import msgspec
@@ -43,11 +43,13 @@ def compose(scene: Scene, figures: Mapping[str, Figure]) -> tuple[Shape, ...]:
     return _Composer(scene, figures).shapes()
 
 
-def outlines(figure: Figure, facts: Mapping[str, str] | None = None, bumps: Sequence[Bump] = ()) -> dict[str, Polygon]:
-    """The outline of every part of a figure by its name, in painting order."""
+def outlines(
+    figure: Figure, facts: Mapping[str, str] | None = None, bumps: Sequence[Bump] = (), opened: Collection[str] = ()
+) -> dict[str, Polygon]:
+    """The outline of every painted part of a figure by its name, in painting order."""
     found: dict[str, Polygon] = {}
     for piece in figure.pieces:
-        if piece.paint == "part" and holds(piece, facts or {}):
+        if piece.paint == "part" and is_painted(piece, facts or {}, opened):
             for name, right in zip(pieces.part_names(piece), pieces.sides(piece), strict=True):
                 found[name] = pieces.curve(piece, True, bumps, right)
     return found
@@ -58,6 +60,15 @@ def holds(piece: Piece, facts: Mapping[str, str]) -> bool:
     if any(facts.get(fact, NOT_TOLD) in values for fact, values in piece.but_not.items()):
         return False
     return all(facts.get(fact, NOT_TOLD) in values for fact, values in piece.only.items())
+
+
+def is_painted(piece: Piece, facts: Mapping[str, str], opened: Collection[str]) -> bool:
+    """Whether facts and openings let the piece be painted."""
+    if piece.closed and piece.closed in opened:
+        return False
+    if piece.opened and piece.opened not in opened:
+        return False
+    return holds(piece, facts)
 
 
 def told(scene: Scene) -> dict[str, str]:
@@ -87,7 +98,7 @@ class _Composer:
         shown = (*scene.drawings, *scene.dimmed)
         self.bumps = both_sides(bump for drawing in shown for bump in drawing.outline)
         self.opened = {name for drawing in shown for name in drawing.opens}
-        self.parts = outlines(self.figure, scene.facts, self.bumps)
+        self.parts = outlines(self.figure, self.facts, self.bumps, self.opened)
         self.strokes = [self._placed(stroke) for stroke in self._all_strokes()]
 
     def _all_strokes(self) -> Iterable[Stroke]:
@@ -113,7 +124,7 @@ class _Composer:
 
     def _lies_on_cloth(self, stroke: Stroke) -> bool:
         """Whether a gape opens within the cloth as it hangs at rest, as a pocket mouth does."""
-        rest = outlines(self.figure, self.facts)
+        rest = outlines(self.figure, self.facts, opened=self.opened)
         far = through(stroke.far)
         at = far[len(far) // 2]
         near = through(stroke.near)
@@ -124,16 +135,9 @@ class _Composer:
         """Everything, in order."""
         out: list[Shape] = []
         for piece in self.figure.pieces:
-            if self._is_painted(piece):
+            if is_painted(piece, self.facts, self.opened):
                 out += self._piece(piece)
         return (*out, *self._on_top())
-
-    def _is_painted(self, piece: Piece) -> bool:
-        if piece.closed and piece.closed in self.opened:
-            return False
-        if piece.opened and piece.opened not in self.opened:
-            return False
-        return holds(piece, self.facts)
 
     def _piece(self, piece: Piece) -> list[Shape]:
         if piece.paint == "wearer":

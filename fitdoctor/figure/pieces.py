@@ -40,7 +40,14 @@ def knots(piece: Piece) -> tuple[Knot, ...]:
 def curve(piece: Piece, closed: bool, bumps: Sequence[Bump], right: bool = True) -> Polygon:
     """The piece's curve, on the asked side, moved by the outline changes that concern it."""
     points = flatten(knots(piece) if right else mirrored(knots(piece)), closed)
-    return move(points, for_piece(bumps, (piece.name, piece.on)))
+    return move(points, concerning(piece, bumps, right))
+
+
+def concerning(piece: Piece, bumps: Sequence[Bump], right: bool) -> tuple[Bump, ...]:
+    """The outline changes that move this side of the piece."""
+    side = "r" if right else "l"
+    names = [name for name in (piece.name, piece.on) if name]
+    return for_piece(bumps, (*names, *(f"{name}.{side}" for name in names if piece.both)))
 
 
 def sides(piece: Piece) -> tuple[bool, ...]:
@@ -156,13 +163,13 @@ def _place(piece: Piece) -> Point:
 
 def _button(piece: Piece, right: bool, bumps: Sequence[Bump]) -> list[Shape]:
     x, y = _place(piece)
-    at = move(((x if right else -x, y),), for_piece(bumps, (piece.name, piece.on)))[0]
+    at = move(((x if right else -x, y),), concerning(piece, bumps, right))[0]
     return button(at, piece.r[0])
 
 
 def _mouth(piece: Piece, bumps: Sequence[Bump], right: bool) -> list[Shape]:
     """An opening drawn open: the depth within, and its two edges."""
-    known = for_piece(bumps, (piece.name, piece.on))
+    known = concerning(piece, bumps, right)
     far_knots = parse(piece.far or "")
     near = curve(piece, False, bumps, right)
     far = move(flatten(far_knots if right else mirrored(far_knots)), known)

@@ -11,6 +11,7 @@ from collections.abc import Callable
 import msgspec
 
 from fitdoctor.errors import FitdoctorError
+from fitdoctor.figure.bumps import other_side
 from fitdoctor.figure.curves import Along, beside, bowed, by_hand, fading, shade_side, through, wobble
 from fitdoctor.figure.fields import band, lens, soft
 from fitdoctor.figure.lines import edge_lit, seam
@@ -29,6 +30,7 @@ def mirror(stroke: Stroke) -> Stroke:
 
     return msgspec.structs.replace(
         stroke,
+        on=other_side(stroke.on),
         from_=over(stroke.from_),
         to=over(stroke.to),
         at=over(stroke.at),
@@ -149,15 +151,15 @@ def _furrow(stroke: Stroke, role: str) -> list[Shape]:
 
 def gape(stroke: Stroke) -> list[Shape]:
     """The depth between where an edge should lie (far) and where it stands (near)."""
-    return depth_between(through(stroke.near), through(stroke.far))
+    return depth_between(through(stroke.near), through(stroke.far), _strength(stroke, 0.93))
 
 
-def depth_between(near: Polygon, far: Polygon) -> list[Shape]:
-    """A dark opening between two lines with common ends, catching light low down."""
+def depth_between(near: Polygon, far: Polygon, dark: float = 0.93) -> list[Shape]:
+    """An opening between two lines with common ends, catching light low down; less dark where cloth lies close below it."""
     area = (*near, *reversed(far))
     _, top, _, bottom = bounds(area)
-    light = Linear((0, top), (0, bottom), ((0, "under", 0.0), (0.55, "under", 0.25), (1, "under", 0.95)))
-    return [Fill(area, Flat("deep", 0.93)), Fill(area, light)]
+    light = Linear((0, top), (0, bottom), ((0, "under", 0.0), (0.55, "under", 0.25 * dark), (1, "under", dark)))
+    return [Fill(area, Flat("deep", dark)), Fill(area, light)]
 
 
 def line(stroke: Stroke) -> list[Shape]:
@@ -194,8 +196,9 @@ def dart(stroke: Stroke) -> list[Shape]:
 
 def dots(stroke: Stroke) -> list[Shape]:
     """Where an edge should lie: a dotted line that explains and may be left out."""
-    points, width = centre(stroke), stroke.width or 3.0
-    return [Line(points, width + 2.5, Flat("bg", 0.7)), Line(points, width, Flat("guide"), dash=(0.1, 9))]
+    points, width = centre(stroke), stroke.width or 4.0
+    dash = (0.1, 3 * width)
+    return [Line(points, width * 1.9, Flat("bg", 0.8), dash=dash), Line(points, width, Flat("guide"), dash=dash)]
 
 
 def dent(stroke: Stroke) -> list[Shape]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from itertools import pairwise
 
 import msgspec
 
@@ -35,7 +36,7 @@ class Map:
         return new_left + (x - left) / (right - left) * (new_right - new_left), new_y
 
     def _around(self, y: float) -> tuple[tuple[Level, Level], tuple[Level, Level]]:
-        for above, below in zip(self.pairs, self.pairs[1:], strict=False):
+        for above, below in pairwise(self.pairs):
             if y <= below[0][0]:
                 return above, below
         return self.pairs[-2], self.pairs[-1]

@@ -176,6 +176,16 @@ class ZoneShape(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields
     both: bool = False
 
 
+class SeamLine(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, omit_defaults=True):
+    """Where a seam, dart, hem or edge of the garment lies on a figure: amounts and new lines are drawn beside it."""
+
+    points: PointList
+    "From the end where a mark counts first: centre to side, top to bottom."
+    into: tuple[float, float]
+    "Direction from the seam into the cloth on the right half; taking in goes there."
+    both: bool = False
+
+
 class Figure(Entry, frozen=True, kw_only=True):
     """A garment drawn from one side on its wearer, in mm of a real body (x from the centre line, y down from the nape)."""
 
@@ -195,6 +205,7 @@ class Figure(Entry, frozen=True, kw_only=True):
     levels: dict[str, tuple[float, float, float]] = {}
     "Height, left edge and right edge at places other figures have too: they carry a drawing from one figure to another."
     zones: dict[str, ZoneShape] = {}
+    seams: dict[str, SeamLine] = {}
 
 
 class FeatureValue(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):

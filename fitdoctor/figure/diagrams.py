@@ -1,0 +1,108 @@
+"""Explaining pictures: why a cause shows, how a check is done, where a measurement is taken, what a remedy changed."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from fitdoctor.figure.choose import drawing_on, figure_of, symptom_drawing
+from fitdoctor.figure.compose import Scene
+from fitdoctor.figure.explain import mechanism, tape
+from fitdoctor.figure.marks import mark_shapes
+from fitdoctor.figure.reach import Box
+from fitdoctor.figure.shapes import Point, Shape, bounds
+from fitdoctor.knowledge.entries import Cause, Check, Drawing, Measurement, MechanismArrow, View
+from fitdoctor.knowledge.knowledge import Knowledge
+
+ROOM = 70.0
+"Mm kept free round arrows and tape, so that their words have room."
+
+
+@dataclass(frozen=True)
+class Diagram:
+    """A scene, the part of it to show, and what lies over it."""
+
+    scene: Scene
+    crop: Box
+    overlay: tuple[Shape, ...] = ()
+
+
+def why_diagram(knowledge: Knowledge, cause: Cause, garment: str, facts: Mapping[str, str] | None = None) -> Diagram | None:
+    """The sign of a cause with the arrows that explain it; None where it has no arrows or no figure."""
+    views = [arrow.view for arrow in cause.mechanism]
+    if not views:
+        return None
+    view = max(views, key=views.count)
+    figure = figure_of(knowledge, garment, view)
+    if figure is None:
+        return None
+    arrows = tuple(arrow for arrow in cause.mechanism if arrow.view == view)
+    sign = _sign(knowledge, cause, garment, view)
+    scene = Scene(figure, (sign,) if sign else (), facts={"garment": garment, **(facts or {})})
+    return Diagram(scene, _around(_ends(arrows), sign.crop if sign else None), mechanism(arrows))
+
+
+def _sign(knowledge: Knowledge, cause: Cause, garment: str, view: View) -> Drawing | None:
+    """The drawing of the sign the cause shows most surely from this side."""
+    shown = [link for link in cause.shows_as if link.symptom in knowledge.symptoms]
+    shown.sort(key=lambda link: -knowledge.strength(link.strength))
+    for link in shown:
+        symptom = knowledge.symptoms[link.symptom]
+        if symptom.view == view and knowledge.suits(symptom.garments, garment):
+            return symptom_drawing(knowledge, symptom, garment)
+    return None
+
+
+def _ends(arrows: Sequence[MechanismArrow]) -> list[Point]:
+    ends = [end for arrow in arrows for end in (arrow.from_, arrow.to)]
+    return ends + [(-x, y) for arrow in arrows if arrow.both for x, y in (arrow.from_, arrow.to)]
+
+
+def _around(points: Sequence[Point], crop: Box | None = None) -> Box:
+    """A box round the points with room for words, and round a crop as well."""
+    left, top, right, bottom = bounds(tuple(points))
+    left, top, right, bottom = left - ROOM, top - ROOM, right + ROOM, bottom + ROOM
+    if crop:
+        x, y, wide, high = crop
+        left, top, right, bottom = min(left, x), min(top, y), max(right, x + wide), max(bottom, y + high)
+    return left, top, right - left, bottom - top
+
+
+def check_diagram(knowledge: Knowledge, check: Check, garment: str, view: View = "back") -> Diagram | None:
+    """How a check is done, on the garment in hand; None where it has no drawing for it."""
+    for side in (view, "back", "front", "side"):
+        figure = figure_of(knowledge, garment, side)
+        drawing = drawing_on(knowledge, check.draw, check.garments, garment, side)
+        if figure is not None and drawing is not None:
+            return Diagram(Scene(figure, (drawing,), facts={"garment": garment}), drawing.crop)
+    return None
+
+
+def measure_diagram(knowledge: Knowledge, measurement: Measurement, garment: str) -> Diagram | None:
+    """From where to where a measurement is taken, as a tape on the garment; None where nothing is drawn."""
+    figure = figure_of(knowledge, garment, measurement.view)
+    if figure is None or not (measurement.line or measurement.draw):
+        return None
+    drawing = drawing_on(knowledge, measurement.draw, measurement.garments, garment, measurement.view)
+    scene = Scene(figure, (drawing,) if drawing else (), facts={"garment": garment})
+    if not measurement.line:
+        return Diagram(scene, drawing.crop if drawing else figure.box)
+    return Diagram(scene, _wide(_around(measurement.line, drawing.crop if drawing else None)), tape(measurement.line))
+
+
+def _wide(box: Box, least: float = 380.0) -> Box:
+    """The box at least so wide and high that a landmark is in the picture."""
+    x, y, wide, high = box
+    more_x, more_y = max(0.0, least - wide), max(0.0, least * 0.7 - high)
+    return x - more_x / 2, y - more_y / 2, wide + more_x, high + more_y
+
+
+def after_diagram(
+    knowledge: Knowledge, garment: str, view: View, marks: Sequence[tuple[str, Sequence[Point], str]], crop: Box | None = None
+) -> Diagram | None:
+    """The garment without the sign and with only what was done: marks are (seam, stations, take)."""
+    figure = figure_of(knowledge, garment, view)
+    if figure is None:
+        return None
+    overlay = tuple(shape for at, stations, take in marks for shape in mark_shapes(figure, at, stations, take))
+    return Diagram(Scene(figure, facts={"garment": garment}), crop or figure.box, overlay)

@@ -1,0 +1,186 @@
+"""The big figure by mouse and by keyboard."""
+
+from __future__ import annotations
+
+import msgspec
+import pytest
+from PySide6.QtCore import QPoint, QPointF, Qt
+from PySide6.QtGui import QColor
+from pytestqt.qtbot import QtBot
+
+from fitdoctor.desk.call_out import CallOutText, spread
+from fitdoctor.desk.figure_view import FigureView, Noted
+from fitdoctor.desk.painter import DARK, LIGHT
+from fitdoctor.desk.pictures import Pictures
+from fitdoctor.desk.plate import Plate
+from fitdoctor.figure.compose import Scene
+from fitdoctor.figure.explain import tape
+from fitdoctor.knowledge.entries import Drawing
+from fitdoctor.knowledge.knowledge import Knowledge
+
+FOLDS = msgspec.convert(
+    {"crop": [-250, 330, 500, 560], "strokes": [{"stroke": "fold", "from": [-118, 480], "to": [116, 480], "depth": 20}]}, Drawing
+)
+CUPS = msgspec.convert(
+    {"crop": [-250, 330, 500, 560], "strokes": [{"stroke": "fold", "from": [10, 740], "to": [176, 740], "depth": 20, "both": True}]},
+    Drawing,
+)
+
+
+@pytest.fixture
+def view(qtbot: QtBot, knowledge: Knowledge) -> FigureView:
+    """The back of trousers in a window of the smallest size."""
+    widget = FigureView(Pictures(knowledge.figures), LIGHT)
+    qtbot.addWidget(widget)
+    widget.resize(424, 606)
+    zones = {zone.id: zone.title for zone in knowledge.garments["trousers"].zones if zone.view == "back"}
+    widget.show_figure(knowledge.figures["trousers-back"], {}, zones, "Trousers, seen from the back")
+    widget.show()
+    qtbot.waitExposed(widget)
+    return widget
+
+
+def pixel(view: FigureView, x: float, y: float) -> QPoint:
+    return view.mapFromScene(QPointF(x, y))
+
+
+def test_the_whole_figure_is_in_sight(view: FigureView) -> None:
+    x, y, wide, high = -330, 260, 660, 1290
+    assert view.seen().adjusted(-1, -1, 1, 1).contains(x, y)
+    assert view.seen().adjusted(-1, -1, 1, 1).contains(x + wide, y + high)
+
+
+def test_a_click_on_a_zone_chooses_it(view: FigureView, qtbot: QtBot) -> None:
+    with qtbot.waitSignal(view.zoneChosen) as chosen:
+        qtbot.mouseClick(view.viewport(), Qt.MouseButton.LeftButton, pos=pixel(view, 97, 1000))
+    assert chosen.args == ["knee"]
+    assert view.chosen() == "knee"
+    assert view.zone_item("knee").chosen
+
+
+def test_the_zone_under_the_mouse_says_its_name(view: FigureView, qtbot: QtBot) -> None:
+    qtbot.mouseMove(view.viewport(), pixel(view, 97, 1000))
+    assert view.pointed() == "knee"
+    assert view.accessibleDescription() == "The knee"
+    assert view.accessibleName() == "Trousers, seen from the back"
+
+
+def test_arrow_keys_walk_the_zones_and_enter_chooses(view: FigureView, qtbot: QtBot) -> None:
+    walked = []
+    for _ in range(9):
+        qtbot.keyClick(view, Qt.Key.Key_Down)
+        walked.append(view.pointed())
+    assert walked[0] == "waistband"
+    assert walked[-1] == "hem"
+    assert len(set(walked)) >= 7
+    with qtbot.waitSignal(view.zoneChosen) as chosen:
+        qtbot.keyClick(view, Qt.Key.Key_Return)
+    assert chosen.args == ["hem"]
+
+
+def test_every_zone_is_reached_by_arrow_keys(view: FigureView, qtbot: QtBot) -> None:
+    seen, queue = set(), ["waistband"]
+    while queue:
+        zone = queue.pop()
+        seen.add(zone)
+        for dx, dy in ((0, 1), (0, -1), (1, 0), (-1, 0)):
+            view.point_at(zone)
+            view.step(dx, dy)
+            if view.pointed() not in seen:
+                queue.append(view.pointed())
+    assert seen == set(view.zones())
+
+
+@pytest.mark.parametrize(("key", "wanted"), [(Qt.Key.Key_F, "front"), (Qt.Key.Key_B, "back"), (Qt.Key.Key_S, "side")])
+def test_a_letter_asks_for_a_view(view: FigureView, qtbot: QtBot, key: Qt.Key, wanted: str) -> None:
+    with qtbot.waitSignal(view.viewWanted) as asked:
+        qtbot.keyClick(view, key)
+    assert asked.args == [wanted]
+
+
+def test_a_click_on_a_noted_line_names_the_symptom_not_the_zone(view: FigureView, qtbot: QtBot) -> None:
+    view.show_noted([Noted("level-folds", FOLDS, "1", "Level folds"), Noted("cupping", CUPS, "2", "Cupping")])
+    with qtbot.waitSignal(view.symptomClicked) as clicked, qtbot.assertNotEmitted(view.zoneChosen):
+        qtbot.mouseClick(view.viewport(), Qt.MouseButton.LeftButton, pos=pixel(view, 0, 480))
+    assert clicked.args == ["level-folds"]
+    with qtbot.waitSignal(view.symptomClicked) as clicked:
+        qtbot.mouseClick(view.viewport(), Qt.MouseButton.LeftButton, pos=pixel(view, -93, 740))
+    assert clicked.args == ["cupping"]
+
+
+def test_call_outs_stand_clear_of_one_another(view: FigureView) -> None:
+    view.show_noted([Noted(f"s{i}", FOLDS, str(i)) for i in range(1, 5)])
+    places = sorted(call_out.pos().y() * view.scale_now() for call_out in view._call_outs)
+    assert all(below - above >= 30 for above, below in zip(places, places[1:], strict=False))
+
+
+def test_a_call_out_keeps_its_size_when_the_figure_is_enlarged(view: FigureView, qtbot: QtBot) -> None:
+    view.show_noted([Noted("level-folds", FOLDS, "1")])
+    before = view._call_outs[0].shape().boundingRect()
+    qtbot.keyClick(view, Qt.Key.Key_Plus)
+    assert view._call_outs[0].shape().boundingRect() == before
+
+
+def test_plus_minus_and_nought_enlarge_and_show_the_whole_again(view: FigureView, qtbot: QtBot) -> None:
+    whole = view.scale_now()
+    qtbot.keyClick(view, Qt.Key.Key_Plus)
+    assert view.scale_now() == pytest.approx(whole * 1.25)
+    qtbot.keyClick(view, Qt.Key.Key_Minus)
+    qtbot.keyClick(view, Qt.Key.Key_Minus)
+    assert view.scale_now() == pytest.approx(whole)
+    for _ in range(30):
+        qtbot.keyClick(view, Qt.Key.Key_Plus)
+    assert view.zoomed() == 8
+    qtbot.keyClick(view, Qt.Key.Key_0)
+    assert view.scale_now() == pytest.approx(whole)
+
+
+def test_the_middle_button_shifts_an_enlarged_figure(view: FigureView, qtbot: QtBot) -> None:
+    view.zoom(3)
+    middle = view.seen().center()
+    qtbot.mousePress(view.viewport(), Qt.MouseButton.MiddleButton, pos=QPoint(200, 300))
+    qtbot.mouseMove(view.viewport(), QPoint(160, 240))
+    qtbot.mouseRelease(view.viewport(), Qt.MouseButton.MiddleButton, pos=QPoint(160, 240))
+    assert view.seen().center().y() > middle.y()
+
+
+def test_lighting_one_sign_dims_the_others(view: FigureView) -> None:
+    view.show_noted([Noted("level-folds", FOLDS, "1"), Noted("cupping", CUPS, "2")])
+    view.light("cupping")
+    shown = view._item.scene_shown
+    assert shown is not None
+    assert shown.drawings == (CUPS,)
+    assert shown.dimmed == (FOLDS,)
+    view.light("")
+    assert view._item.scene_shown is not None
+    assert view._item.scene_shown.dimmed == ()
+
+
+def test_another_figure_forgets_the_chosen_zone(view: FigureView, knowledge: Knowledge) -> None:
+    view.take("knee")
+    view.show_figure(knowledge.figures["trousers-front"], {}, {"fly": "The fly"})
+    assert view.chosen() == ""
+    assert view.zones() == ("fly",)
+
+
+def test_the_dark_theme_reaches_the_picture(view: FigureView) -> None:
+    view.set_tones(DARK)
+    assert QColor(view.grab().toImage().pixel(3, 3)) == QColor(DARK.colours["bg"])
+
+
+def test_heights_are_spread_and_kept_in_order() -> None:
+    assert spread([10, 12, 14], 30, 0, 200) == [10, 40, 70]
+    assert spread([180, 190, 195], 30, 0, 200) == [140, 170, 200]
+    assert spread([], 30, 0, 200) == []
+
+
+def test_a_plate_shows_a_scene_with_its_letters(qtbot: QtBot, knowledge: Knowledge) -> None:
+    plate = Plate(Pictures(knowledge.figures), LIGHT)
+    qtbot.addWidget(plate)
+    plate.resize(420, 264)
+    scene, crop = Scene(knowledge.figures["trousers-back"]), (-250.0, 380.0, 500.0, 320.0)
+    plate.show_scene(scene, crop, says="The back of the trousers")
+    plain = plate.grab().toImage()
+    plate.show_scene(scene, crop, tape([(0, 449), (0, 712)]), [CallOutText("A", (0, 460)), CallOutText("B", (150, 436))], "With marks")
+    assert plate.grab().toImage() != plain
+    assert plate.accessibleName() == "With marks"
