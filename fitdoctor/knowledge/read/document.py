@@ -5,6 +5,7 @@ Nothing runs and nothing is guessed: every scalar stays text until its record sa
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from functools import lru_cache
 from pathlib import Path
@@ -22,6 +23,7 @@ HAS_LIBYAML = hasattr(yaml, "CBaseLoader")
 """Without libyaml reading is about six times slower; `read_knowledge` says so."""
 
 _Loader: Any = getattr(yaml, "CBaseLoader", yaml.BaseLoader)
+_SUSPECT = re.compile("[&*!]")
 _Dumper: Any = getattr(yaml, "CSafeDumper", yaml.SafeDumper)
 
 Step = str | int
@@ -48,9 +50,9 @@ class Document:
 class _Refused(Exception):
     """Reading stops here."""
 
-    def __init__(self, line: int, text: str) -> None:
+    def __init__(self, at: Any, text: str) -> None:
         super().__init__(text)
-        self.line, self.text = line, text
+        self.line, self.text = int(at.start_mark.line) + 1, text
 
 
 def read_document(file: Path) -> Document:
@@ -69,10 +71,13 @@ def read_document(file: Path) -> Document:
 
 def parse_document(file: Path, text: str) -> Document:
     """The same for text at hand."""
-    builder = _Builder()
     try:
-        for event in yaml.parse(text, Loader=_Loader):
-            builder.take(event)
+        if _SUSPECT.search(text):
+            _refuse_tags_and_swelling(text)
+        node = yaml.compose(text, Loader=_Loader)
+        if node is None:
+            return _refused(file, 1, "the file is empty")
+        return Document(file, text, _plain(node, 0))
     except _Refused as refused:
         return _refused(file, refused.line, refused.text)
     except yaml.MarkedYAMLError as error:
@@ -80,9 +85,6 @@ def parse_document(file: Path, text: str) -> Document:
         return _refused(file, mark.line + 1 if mark else 1, f"not YAML: {error.problem or error.context}")
     except (yaml.YAMLError, RecursionError, ValueError) as error:
         return _refused(file, 1, f"not YAML: {' '.join(str(error).split())}")
-    if builder.whole is None:
-        return _refused(file, 1, "the file is empty")
-    return Document(file, text, builder.whole)
 
 
 def line_in(file: Path, *path: Step) -> int:
@@ -99,84 +101,33 @@ def _refused(file: Path, line: int, text: str) -> Document:
     return Document(file, problems=(Problem(file, line, text, "yaml"),))
 
 
-class _Builder:
-    """Puts events together to values. No recursion, so depth cannot hurt; aliases are few, so they cannot swell."""
-
-    def __init__(self) -> None:
-        self.whole: Any = None
-        self._open: list[Any] = []
-        self._keys: list[str | None] = []
-        self._names: list[str | None] = []
-        self._named: dict[str, Any] = {}
-        self._aliases = 0
-
-    def take(self, event: Any) -> None:
-        kind = type(event)
-        if kind is yaml.ScalarEvent:
-            self._place(self._name(event, event.value), event)
-        elif kind is yaml.MappingStartEvent or kind is yaml.SequenceStartEvent:
-            self._start(event, {} if kind is yaml.MappingStartEvent else [])
-        elif kind is yaml.MappingEndEvent or kind is yaml.SequenceEndEvent:
-            self._end()
-        elif kind is yaml.AliasEvent:
-            self._place(self._aliased(event), event)
-        elif kind is yaml.DocumentStartEvent and self.whole is not None:
-            raise _Refused(_line_of(event), "a second document starts here; one file holds one")
-
-    def _start(self, event: Any, container: Any) -> None:
-        _no_tag(event)
-        if len(self._open) >= DEEPEST:
-            raise _Refused(_line_of(event), f"nested deeper than {DEEPEST} levels")
-        self._place(container, event)
-        self._open.append(container)
-        self._keys.append(None)
-        self._names.append(event.anchor)
-
-    def _end(self) -> None:
-        closed, name = self._open.pop(), self._names.pop()
-        self._keys.pop()
-        if name:
-            self._named[name] = closed
-
-    def _name(self, event: Any, value: str) -> str:
-        _no_tag(event)
-        if event.anchor:
-            self._named[event.anchor] = value
-        return value
-
-    def _aliased(self, event: Any) -> Any:
-        self._aliases += 1
-        if self._aliases > MOST_ALIASES:
-            raise _Refused(_line_of(event), f"more than {MOST_ALIASES} aliases")
-        if event.anchor not in self._named:
-            raise _Refused(_line_of(event), f"the alias ‘*{event.anchor}’ stands for nothing above it")
-        return self._named[event.anchor]
-
-    def _place(self, value: Any, event: Any) -> None:
-        if not self._open:
-            self.whole = value
-            return
-        inside, key = self._open[-1], self._keys[-1]
-        if isinstance(inside, list):
-            inside.append(value)
-        elif key is not None:
-            inside[key] = value
-            self._keys[-1] = None
-        elif not isinstance(value, str):
-            raise _Refused(_line_of(event), "a key must be plain text")
-        elif value in inside:
-            raise _Refused(_line_of(event), f"the key ‘{value}’ stands here twice")
-        else:
-            self._keys[-1] = value
+def _refuse_tags_and_swelling(text: str) -> None:
+    aliases = 0
+    for event in yaml.parse(text, Loader=_Loader):
+        tag = getattr(event, "tag", None)
+        if tag is not None:
+            raise _Refused(event, f"the tag ‘{tag}’ is not allowed; write plain text")
+        aliases += isinstance(event, yaml.AliasEvent)
+        if aliases > MOST_ALIASES:
+            raise _Refused(event, f"more than {MOST_ALIASES} aliases")
 
 
-def _no_tag(event: Any) -> None:
-    if event.tag is not None:
-        raise _Refused(_line_of(event), f"the tag ‘{event.tag}’ is not allowed; write plain text")
-
-
-def _line_of(event: Any) -> int:
-    return int(event.start_mark.line) + 1
+def _plain(node: Any, depth: int) -> Any:
+    kind = node.__class__
+    if kind is yaml.ScalarNode:
+        return node.value
+    if depth >= DEEPEST:
+        raise _Refused(node, f"nested deeper than {DEEPEST} levels")
+    if kind is yaml.SequenceNode:
+        return [_plain(item, depth + 1) for item in node.value]
+    made: dict[str, Any] = {}
+    for key, value in node.value:
+        if key.__class__ is not yaml.ScalarNode:
+            raise _Refused(key, "a key must be plain text")
+        if key.value in made:
+            raise _Refused(key, f"the key ‘{key.value}’ stands here twice")
+        made[key.value] = _plain(value, depth + 1)
+    return made
 
 
 @lru_cache(maxsize=4)
@@ -185,17 +136,15 @@ def _nodes(text: str) -> Any:
 
 
 def _line(text: str, path: tuple[Step, ...]) -> int:
-    node = _nodes(text)
-    line = _line_of(node)
+    node = at = _nodes(text)
     for step in path:
         if isinstance(node, yaml.MappingNode):
             found = next(((key, value) for key, value in node.value if key.value == step), None)
             if found is None:
                 break
-            line, node = _line_of(found[0]), found[1]
+            at, node = found
         elif isinstance(node, yaml.SequenceNode) and isinstance(step, int) and step < len(node.value):
-            node = node.value[step]
-            line = _line_of(node)
+            at = node = node.value[step]
         else:
             break
-    return line
+    return int(at.start_mark.line) + 1
