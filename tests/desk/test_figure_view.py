@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 import msgspec
 import pytest
 from PySide6.QtCore import QPoint, QPointF, Qt
 from PySide6.QtGui import QColor
+from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
 from fitdoctor.desk.call_out import CallOutText, spread
@@ -18,13 +21,15 @@ from fitdoctor.figure.explain import tape
 from fitdoctor.knowledge.entries import Drawing
 from fitdoctor.knowledge.knowledge import Knowledge
 
-FOLDS = msgspec.convert(
-    {"crop": [-250, 330, 500, 560], "strokes": [{"stroke": "fold", "from": [-118, 480], "to": [116, 480], "depth": 20}]}, Drawing
-)
-CUPS = msgspec.convert(
-    {"crop": [-250, 330, 500, 560], "strokes": [{"stroke": "fold", "from": [10, 740], "to": [176, 740], "depth": 20, "both": True}]},
-    Drawing,
-)
+CROP = [-250, 330, 500, 560]
+
+
+def drawing(**stroke: object) -> Drawing:
+    return msgspec.convert({"crop": CROP, "strokes": [{"stroke": "fold", "depth": 20, **stroke}]}, Drawing)
+
+
+FOLDS = drawing(**{"from": [-118, 480], "to": [116, 480]})
+CUPS = drawing(**{"from": [10, 740], "to": [176, 740], "both": True})
 
 
 @pytest.fixture
@@ -52,14 +57,14 @@ def test_the_whole_figure_is_in_sight(view: FigureView) -> None:
 
 def test_a_click_on_a_zone_chooses_it(view: FigureView, qtbot: QtBot) -> None:
     with qtbot.waitSignal(view.zoneChosen) as chosen:
-        qtbot.mouseClick(view.viewport(), Qt.MouseButton.LeftButton, pos=pixel(view, 97, 1000))
+        QTest.mouseClick(view.viewport(), Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier, pixel(view, 97, 1000))
     assert chosen.args == ["knee"]
     assert view.chosen() == "knee"
     assert view.zone_item("knee").chosen
 
 
-def test_the_zone_under_the_mouse_says_its_name(view: FigureView, qtbot: QtBot) -> None:
-    qtbot.mouseMove(view.viewport(), pixel(view, 97, 1000))
+def test_the_zone_under_the_mouse_says_its_name(view: FigureView) -> None:
+    QTest.mouseMove(view.viewport(), pixel(view, 97, 1000))
     assert view.pointed() == "knee"
     assert view.accessibleDescription() == "The knee"
     assert view.accessibleName() == "Trousers, seen from the back"
@@ -68,17 +73,17 @@ def test_the_zone_under_the_mouse_says_its_name(view: FigureView, qtbot: QtBot) 
 def test_arrow_keys_walk_the_zones_and_enter_chooses(view: FigureView, qtbot: QtBot) -> None:
     walked = []
     for _ in range(9):
-        qtbot.keyClick(view, Qt.Key.Key_Down)
+        QTest.keyClick(view, Qt.Key.Key_Down)
         walked.append(view.pointed())
     assert walked[0] == "waistband"
     assert walked[-1] == "hem"
     assert len(set(walked)) >= 7
     with qtbot.waitSignal(view.zoneChosen) as chosen:
-        qtbot.keyClick(view, Qt.Key.Key_Return)
+        QTest.keyClick(view, Qt.Key.Key_Return)
     assert chosen.args == ["hem"]
 
 
-def test_every_zone_is_reached_by_arrow_keys(view: FigureView, qtbot: QtBot) -> None:
+def test_every_zone_is_reached_by_arrow_keys(view: FigureView) -> None:
     seen, queue = set(), ["waistband"]
     while queue:
         zone = queue.pop()
@@ -94,53 +99,53 @@ def test_every_zone_is_reached_by_arrow_keys(view: FigureView, qtbot: QtBot) -> 
 @pytest.mark.parametrize(("key", "wanted"), [(Qt.Key.Key_F, "front"), (Qt.Key.Key_B, "back"), (Qt.Key.Key_S, "side")])
 def test_a_letter_asks_for_a_view(view: FigureView, qtbot: QtBot, key: Qt.Key, wanted: str) -> None:
     with qtbot.waitSignal(view.viewWanted) as asked:
-        qtbot.keyClick(view, key)
+        QTest.keyClick(view, key)
     assert asked.args == [wanted]
 
 
 def test_a_click_on_a_noted_line_names_the_symptom_not_the_zone(view: FigureView, qtbot: QtBot) -> None:
     view.show_noted([Noted("level-folds", FOLDS, "1", "Level folds"), Noted("cupping", CUPS, "2", "Cupping")])
     with qtbot.waitSignal(view.symptomClicked) as clicked, qtbot.assertNotEmitted(view.zoneChosen):
-        qtbot.mouseClick(view.viewport(), Qt.MouseButton.LeftButton, pos=pixel(view, 0, 480))
+        QTest.mouseClick(view.viewport(), Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier, pixel(view, 0, 480))
     assert clicked.args == ["level-folds"]
     with qtbot.waitSignal(view.symptomClicked) as clicked:
-        qtbot.mouseClick(view.viewport(), Qt.MouseButton.LeftButton, pos=pixel(view, -93, 740))
+        QTest.mouseClick(view.viewport(), Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier, pixel(view, -93, 740))
     assert clicked.args == ["cupping"]
 
 
 def test_call_outs_stand_clear_of_one_another(view: FigureView) -> None:
     view.show_noted([Noted(f"s{i}", FOLDS, str(i)) for i in range(1, 5)])
     places = sorted(call_out.pos().y() * view.scale_now() for call_out in view._call_outs)
-    assert all(below - above >= 30 for above, below in zip(places, places[1:], strict=False))
+    assert all(below - above >= 30 for above, below in pairwise(places))
 
 
-def test_a_call_out_keeps_its_size_when_the_figure_is_enlarged(view: FigureView, qtbot: QtBot) -> None:
+def test_a_call_out_keeps_its_size_when_the_figure_is_enlarged(view: FigureView) -> None:
     view.show_noted([Noted("level-folds", FOLDS, "1")])
     before = view._call_outs[0].shape().boundingRect()
-    qtbot.keyClick(view, Qt.Key.Key_Plus)
+    QTest.keyClick(view, Qt.Key.Key_Plus)
     assert view._call_outs[0].shape().boundingRect() == before
 
 
-def test_plus_minus_and_nought_enlarge_and_show_the_whole_again(view: FigureView, qtbot: QtBot) -> None:
+def test_plus_minus_and_nought_enlarge_and_show_the_whole_again(view: FigureView) -> None:
     whole = view.scale_now()
-    qtbot.keyClick(view, Qt.Key.Key_Plus)
+    QTest.keyClick(view, Qt.Key.Key_Plus)
     assert view.scale_now() == pytest.approx(whole * 1.25)
-    qtbot.keyClick(view, Qt.Key.Key_Minus)
-    qtbot.keyClick(view, Qt.Key.Key_Minus)
+    QTest.keyClick(view, Qt.Key.Key_Minus)
+    QTest.keyClick(view, Qt.Key.Key_Minus)
     assert view.scale_now() == pytest.approx(whole)
     for _ in range(30):
-        qtbot.keyClick(view, Qt.Key.Key_Plus)
+        QTest.keyClick(view, Qt.Key.Key_Plus)
     assert view.zoomed() == 8
-    qtbot.keyClick(view, Qt.Key.Key_0)
+    QTest.keyClick(view, Qt.Key.Key_0)
     assert view.scale_now() == pytest.approx(whole)
 
 
-def test_the_middle_button_shifts_an_enlarged_figure(view: FigureView, qtbot: QtBot) -> None:
+def test_the_middle_button_shifts_an_enlarged_figure(view: FigureView) -> None:
     view.zoom(3)
     middle = view.seen().center()
-    qtbot.mousePress(view.viewport(), Qt.MouseButton.MiddleButton, pos=QPoint(200, 300))
-    qtbot.mouseMove(view.viewport(), QPoint(160, 240))
-    qtbot.mouseRelease(view.viewport(), Qt.MouseButton.MiddleButton, pos=QPoint(160, 240))
+    QTest.mousePress(view.viewport(), Qt.MouseButton.MiddleButton, Qt.KeyboardModifier.NoModifier, QPoint(200, 300))
+    QTest.mouseMove(view.viewport(), QPoint(160, 240))
+    QTest.mouseRelease(view.viewport(), Qt.MouseButton.MiddleButton, Qt.KeyboardModifier.NoModifier, QPoint(160, 240))
     assert view.seen().center().y() > middle.y()
 
 
