@@ -6,12 +6,13 @@ from collections.abc import Collection, Iterator, Mapping
 from pathlib import Path
 
 from fitdoctor.amounts.marks import Calculator
-from fitdoctor.knowledge.checks import links  # noqa: F401  (registers its rules)
+from fitdoctor.knowledge.checks import cases, causes, conditions, links, look_alikes, methods  # noqa: F401  (each registers its rules)
+from fitdoctor.knowledge.checks.claims import unsourced
 from fitdoctor.knowledge.checks.rule import ON_ASKING, RULES, Finding, Look, Rule
 from fitdoctor.knowledge.knowledge import Knowledge, Problem
 from fitdoctor.knowledge.read import line_in
 
-__all__ = ["ON_ASKING", "RULES", "check_knowledge"]
+__all__ = ["ON_ASKING", "RULES", "check_knowledge", "unsourced"]
 
 
 def check_knowledge(

@@ -27,7 +27,8 @@ def link_to_nothing(look: Look) -> Iterator[Finding]:
     known = {kind: look.knowledge.kind(kind).keys() for kind in ALL_KINDS} | {"sources": {*look.knowledge.sources, COMMON_PRACTICE}}
     for kind, entry in all_entries(look.knowledge):
         for to in references(entry):
-            if kind != "cases" and to.id not in known[to.kind] and to.id not in look.unsound:
+            elsewhere = kind == "cases" or to.role == "worked-out-from"
+            if not elsewhere and to.id not in known[to.kind] and to.id not in look.unsound:
                 yield Finding(kind, entry.id, f"there is no {one_of(to.kind)} ‘{to.id}’{did_you_mean(to.id, known[to.kind])}", to.path)
 
 
