@@ -62,6 +62,12 @@ class CaseNet:
         """Finding -> row."""
         return {finding: at for at, finding in enumerate(self.findings)}
 
+    @cached_property
+    def able(self) -> frozenset[str]:
+        """The causes that could bring on something of what is seen or answered yes."""
+        columns = np.flatnonzero(self.net.links[list(self.yes)].sum(axis=0) * self.net.priors)
+        return frozenset(self.causes[column] for column in columns)
+
 
 def case_net(knowledge: Knowledge, case: Case, learned: Learned | None = None) -> CaseNet:
     """The net of the case's garment; chances learned from closed jobs are used where given.

@@ -119,9 +119,7 @@ def foresee(net: CaseNet, found: Posterior, rows: Sequence[int]) -> Foreseen:
 def _suspects(diagnosis: Diagnosis) -> list[int]:
     """The causes the doubt is about: those that could bring on what is seen; with nothing seen, all that are left."""
     net, chances = diagnosis.net, diagnosis.posterior.chances
-    able = (net.net.links[list(net.yes)] > 0).any(axis=0) if net.yes else np.ones(len(chances), dtype=bool)
-    suspects: list[int] = np.flatnonzero(able & (chances >= _SUSPECT_FROM)).tolist()
-    return suspects
+    return [at for at, cause in enumerate(net.causes) if chances[at] >= _SUSPECT_FROM and (cause in net.able or not net.yes)]
 
 
 def _open_rows(case: Case, net: CaseNet, suspects: Sequence[int]) -> Iterator[int]:

@@ -94,7 +94,7 @@ class Explanation:
 
 @dataclass(frozen=True)
 class Diagnosis:
-    """The causes by likelihood, the ruled-out ones last.
+    """The causes by likelihood: those that could bring on what is seen, then those of which nothing shows, the ruled-out ones last.
 
     Attributes:
         explanations: likeliest first; they say nothing of causes under 1 in 20.

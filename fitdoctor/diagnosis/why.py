@@ -30,11 +30,15 @@ def as_finding(knowledge: Knowledge, net: CaseNet, row: int) -> Finding:
 
 
 def rank(knowledge: Knowledge, net: CaseNet, found: Posterior) -> tuple[RankedCause, ...]:
-    """Every cause of the garment with its reasons, the likeliest first, the ruled-out ones last."""
+    """Every cause of the garment with its reasons, the likeliest first.
+
+    Causes that could bring on what is seen come before those of which nothing shows: a common fault nobody has looked for is no
+    rival of a rare one that fits. The ruled-out ones come last.
+    """
     weights = _weights(net, found)
     order = np.argsort(-found.log_odds, kind="stable").tolist()
     ranked = (_ranked(knowledge, net, column, float(found.chances[column]), weights) for column in order)
-    return tuple(sorted(ranked, key=lambda cause: cause.ruled_out is not None))
+    return tuple(sorted(ranked, key=lambda cause: (cause.ruled_out is not None, bool(net.yes) and cause.id not in net.able)))
 
 
 def _weights(net: CaseNet, found: Posterior) -> dict[int, Floats]:

@@ -115,6 +115,15 @@ def test_a_sight_that_no_cause_brings_on_is_said() -> None:
     assert "unheard-of" in found.note
 
 
+def test_a_common_fault_of_which_nothing_shows_stands_behind_a_rare_one_that_fits() -> None:
+    knowledge = small_knowledge()
+    knowledge.symptoms["odd"] = symptom("odd")
+    knowledge.causes["odd-one"] = cause("odd-one", {"odd": "seldom"}, common="rare")
+    found = diagnose(knowledge, Case(garment="trousers", seen=("odd",)))
+    assert [c.id for c in found.causes][:1] == ["odd-one"]
+    assert found.causes[0].probability < found.causes[1].probability
+
+
 def test_links_that_hold_for_other_garments_are_left_out() -> None:
     knowledge = small_knowledge()
     knowledge.checks["pin"] = check("pin")
