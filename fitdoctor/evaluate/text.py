@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from typing import Any
 
-from fitdoctor.scores import MEASURES
+from fitdoctor.evaluate.scores import MEASURES
 
 _PLAIN_NUMBERS = ("log_score", "brier", "checks_needed")
 _LESS_IS_BETTER = ("brier", "checks_needed")

@@ -12,16 +12,13 @@ from fitdoctor.case import Answer, Case
 from fitdoctor.diagnosis.diagnose import Diagnosis, diagnose
 from fitdoctor.diagnosis.next_checks import NextCheck, next_checks
 from fitdoctor.errors import FitdoctorError
-from fitdoctor.evaluate_text import compare, evaluation_text
+from fitdoctor.evaluate.scores import MEASURES, CaseScore, accepted, score
 from fitdoctor.knowledge.entries import SolvedCase
 from fitdoctor.knowledge.knowledge import Knowledge
 from fitdoctor.knowledge.read import case_of
-from fitdoctor.scores import MEASURES, CaseScore, accepted, score
 
 if TYPE_CHECKING:
     from fitdoctor.assess import Assessment
-
-__all__ = ["Evaluation", "compare", "evaluate", "evaluation_json", "evaluation_text"]
 
 FORMAT = 1
 MOST_QUESTIONS = 12
