@@ -22,8 +22,9 @@ TONES: dict[str, tuple[str, str, str]] = {
     "shoe": ("form", "form_dark", "form_dark"),
 }
 "Tone -> the roles of its lit, middle and dark side."
-RIM = ((46, 36, 26, 17, 9), 0.036)
-FORM_RIM = ((20, 12, 6), 0.046)
+RIM = (tuple(range(48, 6, -4)), 0.0175)
+"Widths of the lines, one within the other, that darken the rim of a part, and the darkness of each."
+FORM_RIM = ((20, 16, 12, 9, 6), 0.028)
 RIGHT_SHARE = 0.64
 "The light comes from the left: of two mirrored lit places the right one gets this share."
 

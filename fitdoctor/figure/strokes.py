@@ -18,6 +18,9 @@ from fitdoctor.figure.lines import edge_lit, seam
 from fitdoctor.figure.shapes import Fill, Flat, Line, Linear, Point, Polygon, Shape, Spot, bounds
 from fitdoctor.knowledge.entries import Stroke
 
+POINTED = 14.0
+"Ends of a gape nearer to each other than this, mm, are drawn as one point."
+
 
 def mirror(stroke: Stroke) -> Stroke:
     """The stroke on the other side of the centre line."""
@@ -131,7 +134,7 @@ def one_side(stroke: Stroke) -> list[Shape]:
     line = centre(stroke)
     reach = (stroke.width or 14.0) * _shaded(stroke, line)
     fades = fading(*(stroke.fade or (0.2, 0.2)))
-    return [soft(line, lambda _: 0.0, lambda _: reach, "glow" if stroke.lit else "shade", _strength(stroke, 0.3), 7, fades)]
+    return [soft(line, lambda _: 0.0, lambda _: reach, "glow" if stroke.lit else "shade", _strength(stroke, 0.3), 10, fades)]
 
 
 def hollow(stroke: Stroke) -> list[Shape]:
@@ -146,12 +149,16 @@ def swell(stroke: Stroke) -> list[Shape]:
 
 def _furrow(stroke: Stroke, role: str) -> list[Shape]:
     width = stroke.width or 14.0
-    return [band(centre(stroke), lambda _: 0.0, lambda _: width, role, _strength(stroke, 0.3), 8, fading(*(stroke.fade or (0.4, 0.4))))]
+    return [band(centre(stroke), lambda _: 0.0, lambda _: width, role, _strength(stroke, 0.3), 10, fading(*(stroke.fade or (0.4, 0.4))))]
 
 
 def gape(stroke: Stroke) -> list[Shape]:
-    """The depth between where an edge should lie (far) and where it stands (near)."""
-    return depth_between(through(stroke.near), through(stroke.far), _strength(stroke, 0.93))
+    """The depth between where an edge should lie (far) and where it stands (near), running to a point at both ends."""
+    near, far = stroke.near, list(stroke.far)
+    for end in (0, -1):
+        if math.dist(near[end], far[end]) < POINTED:
+            far[end] = near[end]
+    return depth_between(through(near), through(far), _strength(stroke, 0.93))
 
 
 def depth_between(near: Polygon, far: Polygon, dark: float = 0.93) -> list[Shape]:
