@@ -5,13 +5,16 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
+import msgspec
+
 from fitdoctor.figure.choose import drawing_on, figure_of, symptom_drawing
 from fitdoctor.figure.compose import Scene
 from fitdoctor.figure.explain import mechanism, tape
 from fitdoctor.figure.marks import mark_shapes
 from fitdoctor.figure.reach import Box
 from fitdoctor.figure.shapes import Point, Shape, bounds
-from fitdoctor.knowledge.entries import Cause, Check, Drawing, Measurement, MechanismArrow, View
+from fitdoctor.figure.transfer import mapping
+from fitdoctor.knowledge.entries import Cause, Check, Drawing, Figure, Measurement, MechanismArrow, View
 from fitdoctor.knowledge.knowledge import Knowledge
 
 ROOM = 70.0
@@ -36,10 +39,18 @@ def why_diagram(knowledge: Knowledge, cause: Cause, garment: str, facts: Mapping
     figure = figure_of(knowledge, garment, view)
     if figure is None:
         return None
-    arrows = tuple(arrow for arrow in cause.mechanism if arrow.view == view)
+    home = figure_of(knowledge, next(iter(cause.how_common), garment), view)
+    arrows = tuple(_carried(arrow, home, figure) for arrow in cause.mechanism if arrow.view == view)
     sign = _sign(knowledge, cause, garment, view)
     scene = Scene(figure, (sign,) if sign else (), facts={"garment": garment, **(facts or {})})
-    return Diagram(scene, _around(_ends(arrows), sign.crop if sign else None), mechanism(arrows))
+    box = _around(_ends(arrows), sign.crop if sign else None)
+    return Diagram(scene, box, mechanism(arrows, box))
+
+
+def _carried(arrow: MechanismArrow, home: Figure | None, other: Figure) -> MechanismArrow:
+    """The arrow where it lies on another garment's figure."""
+    known = mapping(home, other) if home is not None and home.id != other.id else None
+    return arrow if known is None else msgspec.structs.replace(arrow, from_=known.point(arrow.from_), to=known.point(arrow.to))
 
 
 def _sign(knowledge: Knowledge, cause: Cause, garment: str, view: View) -> Drawing | None:
@@ -84,10 +95,13 @@ def measure_diagram(knowledge: Knowledge, measurement: Measurement, garment: str
     if figure is None or not (measurement.line or measurement.draw):
         return None
     drawing = drawing_on(knowledge, measurement.draw, measurement.garments, garment, measurement.view)
+    home = figure_of(knowledge, next(iter(measurement.garments), garment), measurement.view)
+    known = mapping(home, figure) if home is not None and home.id != figure.id else None
+    line = tuple(known.point(point) for point in measurement.line) if known else measurement.line
     scene = Scene(figure, (drawing,) if drawing else (), facts={"garment": garment})
     if not measurement.line:
         return Diagram(scene, drawing.crop if drawing else figure.box)
-    return Diagram(scene, _wide(_around(measurement.line, drawing.crop if drawing else None)), tape(measurement.line))
+    return Diagram(scene, _wide(_around(line, drawing.crop if drawing else None)), tape(line))
 
 
 def _wide(box: Box, least: float = 380.0) -> Box:

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from dataclasses import replace
 
 import msgspec
 
 from fitdoctor.figure.curves import bowed, through
 from fitdoctor.figure.lines import disc
+from fitdoctor.figure.reach import Box
 from fitdoctor.figure.shapes import Fill, Flat, Line, Point, Polygon, Shape, Words
 from fitdoctor.knowledge.entries import MechanismArrow
 
@@ -16,19 +18,62 @@ HALF_ANGLE = 0.42
 WIDTHS = {"pull": (6.0, 24.0), "stack": (5.5, 24.0), "hang": (5.0, 20.0), "ledge": (5.0, 0.0)}
 "Kind of arrow -> width of its shaft and length of its head, mm."
 ROLES = {"pull": "pull", "stack": "stack", "hang": "hang", "ledge": "hang"}
-WORD_GAP = 34.0
+WORD_SHARE = 0.036
+"Size of the words as a share of the longer side of the picture."
+EDGE = 6.0
+LETTER = 0.54
+"Mean breadth of a letter as a share of its size."
 
 
-def mechanism(arrows: Sequence[MechanismArrow], size: float = 16.0) -> tuple[Shape, ...]:
-    """Where cloth is short (pull), where it stacks (stack), what it hangs from or lies on (hang, ledge), each in words."""
+def mechanism(arrows: Sequence[MechanismArrow], box: Box) -> tuple[Shape, ...]:
+    """Where cloth is short (pull), where it stacks (stack), what it hangs from or lies on (hang, ledge), each in words.
+
+    The words stand within the box (mm), clear of one another.
+    """
+    size = max(box[2], box[3]) * WORD_SHARE
     shafts: list[Shape] = []
-    words: list[Shape] = []
+    words: list[Words] = []
     for arrow in arrows:
         for side in _sides(arrow):
             shafts += _arrow(side)
         if arrow.says:
             words.append(_words(arrow, size))
-    return (*shafts, *words)
+    return (*shafts, *apart(words, box))
+
+
+def plate_size(words: Words) -> tuple[float, float]:
+    """Width and height of the plate behind the words, mm."""
+    longest = max(len(line) for line in words.lines)
+    return longest * words.size * LETTER + words.size * 1.1, len(words.lines) * words.size * 1.28 + words.size * 0.62
+
+
+def apart(words: Sequence[Words], box: Box) -> list[Words]:
+    """The plates moved into the box and away from those before them, the nearest free place first."""
+    placed: list[Words] = []
+    for plate in words:
+        tries = (replace(plate, at=_inside(plate, box, dx, dy)) for dx, dy in _ways(plate_size(plate)))
+        found = next((spot for spot in tries if not any(_overlap(spot, other) for other in placed)), None)
+        placed.append(found or replace(plate, at=_inside(plate, box, 0, 0)))
+    return placed
+
+
+def _ways(size: tuple[float, float]) -> list[Point]:
+    wide, high = size
+    steps = [(dx * wide * 0.55, dy * high * 0.6) for dy in range(-4, 5) for dx in range(-2, 3)]
+    return sorted(steps, key=lambda step: abs(step[0]) + abs(step[1]))
+
+
+def _inside(plate: Words, box: Box, dx: float, dy: float) -> Point:
+    wide, high = plate_size(plate)
+    x, y, width, height = box
+    left, right = x + wide / 2 + EDGE, x + width - wide / 2 - EDGE
+    top, bottom = y + high / 2 + EDGE, y + height - high / 2 - EDGE
+    return max(left, min(right, plate.at[0] + dx)), max(top, min(bottom, plate.at[1] + dy))
+
+
+def _overlap(one: Words, other: Words) -> bool:
+    (w1, h1), (w2, h2) = plate_size(one), plate_size(other)
+    return abs(one.at[0] - other.at[0]) < (w1 + w2) / 2 + 3 and abs(one.at[1] - other.at[1]) < (h1 + h2) / 2 + 3
 
 
 def _sides(arrow: MechanismArrow) -> tuple[MechanismArrow, ...]:
@@ -69,11 +114,11 @@ def _words(arrow: MechanismArrow, size: float) -> Words:
     lines = broken(arrow.says)
     if arrow.kind == "ledge" or arrow.both_ends:
         x, y = line[len(line) // 2]
-        at = (x, y + WORD_GAP) if arrow.kind == "ledge" else (x, y)
+        at = (x, y + size * 2) if arrow.kind == "ledge" else (x, y)
         return Words((0.0, at[1]) if arrow.both and arrow.kind == "ledge" else at, lines, ROLES[arrow.kind], size)
     (x, y), (u, v) = line[0], line[4]
     length = math.hypot(u - x, v - y) or 1.0
-    away = WORD_GAP * 0.8 + (len(lines) - 1) * size * 0.6
+    away = size * 1.7 + (len(lines) - 1) * size * 0.6
     return Words((x - (u - x) / length * away, y - (v - y) / length * away), lines, ROLES[arrow.kind], size)
 
 
@@ -87,15 +132,16 @@ def tape(points: Sequence[Point], role: str = "guide") -> tuple[Shape, ...]:
     """A measuring line from its first point to its last: cased, with a tick at both ends and a dot at each point between."""
     line = through(points) if len(points) > 2 else tuple(points)
     shapes: list[Shape] = [Line(line, 9, Flat("bg", 0.85)), Line(line, 4, Flat(role))]
+    half = min(11.0, max(6.0, math.dist(line[0], line[-1]) * 0.4))
     for at, towards in ((line[0], line[1]), (line[-1], line[-2])):
-        shapes.append(Line(_tick(at, towards), 4, Flat(role)))
+        shapes.append(Line(_tick(at, towards, half), 4, Flat(role)))
     shapes += [Fill(disc(point, 4.5), Flat(role)) for point in points[1:-1]]
     return tuple(shapes)
 
 
-def _tick(at: Point, towards: Point) -> Polygon:
+def _tick(at: Point, towards: Point, half: float) -> Polygon:
     length = math.hypot(towards[0] - at[0], towards[1] - at[1]) or 1.0
-    nx, ny = -(towards[1] - at[1]) / length * 11, (towards[0] - at[0]) / length * 11
+    nx, ny = -(towards[1] - at[1]) / length * half, (towards[0] - at[0]) / length * half
     return ((at[0] - nx, at[1] - ny), (at[0] + nx, at[1] + ny))
 
 

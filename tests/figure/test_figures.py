@@ -95,7 +95,7 @@ def test_every_stroke_names_a_part_of_its_figure(knowledge: Knowledge) -> None:
         figure = figure_of(knowledge, owner, symptom.view)
         assert figure is not None
         facts = {fact: value for implied in figure.implies.values() for fact, value in implied.items()}
-        parts = outlines(figure, facts)
+        parts = outlines(figure, facts, opened=drawing.opens)
         for stroke in drawing.strokes:
             if stroke.on not in ("", "behind", "top") and not members(figure, stroke.on, parts):
                 unknown.add((symptom.id, stroke.on, figure.id))
