@@ -6,10 +6,11 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from PySide6.QtCore import QEvent, QPointF, QRectF, Qt, Signal
-from PySide6.QtGui import QBrush, QKeyEvent, QMouseEvent
+from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent, QBrush, QKeyEvent, QMouseEvent
 from PySide6.QtWidgets import QWidget
 
-from fitdoctor.desk.call_out import BALL, CallOut, CallOutText, spread
+from fitdoctor.desk.call_out import EM, CallOut, CallOutText
+from fitdoctor.desk.call_outs import CallOuts
 from fitdoctor.desk.figure_item import FigureItem
 from fitdoctor.desk.figure_tones import FigureTones
 from fitdoctor.desk.name_plate import NamePlate
@@ -49,7 +50,7 @@ class FigureView(ZoomView):
 
     def __init__(self, pictures: Pictures, tones: FigureTones, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.tones = tones
+        self.tones, self._em = tones, EM
         self._item, self._plate = FigureItem(pictures, tones), NamePlate(tones)
         self.content.addItem(self._item)
         self.content.addItem(self._plate)
@@ -57,7 +58,7 @@ class FigureView(ZoomView):
         self._facts: dict[str, str] = {}
         self._zones: dict[str, ZoneItem] = {}
         self._noted: tuple[Noted, ...] = ()
-        self._call_outs: list[CallOut] = []
+        self.call_outs = CallOuts(self.content, tones, self.symptomClicked.emit)
         self._lit = self._pointed = self._chosen = ""
         self._here: QPointF | None = None
         self.setBackgroundBrush(QBrush(tones.colour("bg")))
@@ -96,12 +97,8 @@ class FigureView(ZoomView):
 
     def show_call_outs(self, texts: Sequence[CallOutText]) -> None:
         """Put call-outs beside the figure in place of those before."""
-        for call_out in self._call_outs:
-            self.content.removeItem(call_out)
-        self._call_outs = [CallOut(text, self.tones, self.symptomClicked.emit) for text in sorted(texts, key=lambda text: text.at[1])]
-        for call_out in self._call_outs:
-            self.content.addItem(call_out)
-        self._place_call_outs()
+        self.call_outs.show(texts)
+        self.call_outs.place(self.seen(), self.scale_now())
 
     def light(self, symptom: str) -> None:
         """Show one noted symptom at full strength and the others more faintly; an empty id lights all."""
@@ -115,10 +112,15 @@ class FigureView(ZoomView):
         self.setBackgroundBrush(QBrush(tones.colour("bg")))
         for zone in self._zones.values():
             zone.tones = tones
-        for call_out in self._call_outs:
-            call_out.tones = tones
+        self.call_outs.dress(tones, self._em)
         self.refresh()
         self.content.update()
+
+    def set_text_size(self, em: float) -> None:
+        """Change the body size of the text, in pixels: names and balls grow with it."""
+        self._em, self._plate.pixels = em, round(em * 0.94)
+        self.call_outs.dress(self.tones, em)
+        self.fit()
 
     def _show_scene(self, overlay: tuple[Shape, ...] = ()) -> None:
         if self._figure is None:
@@ -130,22 +132,11 @@ class FigureView(ZoomView):
     def refresh(self) -> None:
         """Paint what is in sight at the size it is seen."""
         self._item.refresh(self.seen(), self.scale_now(), self.devicePixelRatioF())
-        self._place_call_outs()
+        self.call_outs.place(self.seen(), self.scale_now())
 
     def margins_px(self) -> float:
-        """Room for the call-outs' balls at the right, and as much at the left."""
-        return 2 * (2 * BALL + 8) if self._call_outs else 0.0
-
-    def _place_call_outs(self) -> None:
-        scale, seen = self.scale_now(), self.seen()
-        heights = spread(
-            [call_out.text.at[1] for call_out in self._call_outs],
-            (2 * BALL + 6) / scale,
-            seen.top() + (BALL + 4) / scale,
-            seen.bottom() - (BALL + 4) / scale,
-        )
-        for call_out, height in zip(self._call_outs, heights, strict=True):
-            call_out.place(QPointF(seen.right() - (BALL + 6) / scale, height), scale)
+        """Room for the call-outs at the right, and as much at the left."""
+        return 2 * self.call_outs.room_px()
 
     # ---- zones
 
@@ -198,6 +189,7 @@ class FigureView(ZoomView):
         if found:
             self.point_at(found[0])
             self._here = found[1]
+            QAccessible.updateAccessibility(QAccessibleAnnouncementEvent(self, self.accessibleDescription()))
 
     def take(self, zone: str) -> None:
         """Choose a zone and say so."""

@@ -8,7 +8,7 @@ from PySide6.QtCore import QSize
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
-from fitdoctor.desk.call_out import BALL, CallOutText, draw_call_out, spread
+from fitdoctor.desk.call_out import EM, CallOutText, ball_radius, draw_call_out, spread
 from fitdoctor.desk.figure_tones import FigureTones
 from fitdoctor.desk.pictures import Pictures
 from fitdoctor.figure.compose import Scene
@@ -21,7 +21,7 @@ class Plate(QWidget):
 
     def __init__(self, pictures: Pictures, tones: FigureTones, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._pictures, self.tones = pictures, tones
+        self._pictures, self.tones, self._em = pictures, tones, EM
         self._scene: Scene | None = None
         self._crop: Box | None = None
         self._overlay: tuple[Shape, ...] = ()
@@ -47,6 +47,11 @@ class Plate(QWidget):
         self.tones = tones
         self.update()
 
+    def set_text_size(self, em: float) -> None:
+        """Change the body size of the text, in pixels."""
+        self._em = em
+        self.update()
+
     def sizeHint(self) -> QSize:
         return QSize(420, 264)
 
@@ -63,11 +68,11 @@ class Plate(QWidget):
     def _paint_call_outs(self, painter: QPainter, crop: Box) -> None:
         """Balls at the left and right edges, each on the side of the place it means."""
         x, y, wide, high = fitted(crop, self.width() / self.height())
-        scale = self.width() / wide
+        scale, radius = self.width() / wide, ball_radius(self._em)
         for right in (False, True):
             side = [text for text in self._call_outs if (text.at[0] > x + wide / 2) == right]
             wanted = [(text.at[1] - y) * scale for text in side]
-            heights = spread(wanted, 2 * BALL + 6, BALL + 6, high * scale - BALL - 6)
+            heights = spread(wanted, 2 * radius + 6, radius + 6, high * scale - radius - 6)
             for text, height in zip(side, heights, strict=True):
-                ball = (self.width() - BALL - 12 if right else BALL + 12, height)
-                draw_call_out(painter, self.tones, text.label, ball, ((text.at[0] - x) * scale, (text.at[1] - y) * scale))
+                ball = (self.width() - radius - 12 if right else radius + 12, height)
+                draw_call_out(painter, self.tones, text.label, ball, ((text.at[0] - x) * scale, (text.at[1] - y) * scale), self._em)

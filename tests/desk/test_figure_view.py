@@ -115,15 +115,22 @@ def test_a_click_on_a_noted_line_names_the_symptom_not_the_zone(view: FigureView
 
 def test_call_outs_stand_clear_of_one_another(view: FigureView) -> None:
     view.show_noted([Noted(f"s{i}", FOLDS, str(i)) for i in range(1, 5)])
-    places = sorted(call_out.pos().y() * view.scale_now() for call_out in view._call_outs)
+    places = sorted(call_out.pos().y() * view.scale_now() for call_out in view.call_outs.items)
     assert all(below - above >= 30 for above, below in pairwise(places))
 
 
 def test_a_call_out_keeps_its_size_when_the_figure_is_enlarged(view: FigureView) -> None:
     view.show_noted([Noted("level-folds", FOLDS, "1")])
-    before = view._call_outs[0].shape().boundingRect()
+    before = view.call_outs.items[0].shape().boundingRect()
     QTest.keyClick(view, Qt.Key.Key_Plus)
-    assert view._call_outs[0].shape().boundingRect() == before
+    assert view.call_outs.items[0].shape().boundingRect() == before
+
+
+def test_larger_text_makes_larger_balls(view: FigureView) -> None:
+    view.show_noted([Noted("level-folds", FOLDS, "1")])
+    before = view.call_outs.items[0].shape().boundingRect().width()
+    view.set_text_size(34)
+    assert view.call_outs.items[0].shape().boundingRect().width() > 1.8 * before
 
 
 def test_plus_minus_and_nought_enlarge_and_show_the_whole_again(view: FigureView) -> None:
