@@ -531,7 +531,7 @@ class ExpectedAmount(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_f
     total_mm: LengthMm | None = msgspec.field(default=None, name="total")
     stations: tuple[tuple[float, LengthMm], ...] = ()
     "(share of the way from the first station to the last, offset)."
-    within_mm: LengthMm = msgspec.field(default=LengthMm(0.5), name="within")
+    within_mm: LengthMm = msgspec.field(default_factory=lambda: LengthMm(0.5), name="within")
 
 
 class SolvedCase(Entry, frozen=True, kw_only=True):

@@ -148,7 +148,7 @@ def test_a_broken_example_fires_its_rule_and_nothing_else(
 
 
 def test_every_rule_has_a_broken_example() -> None:
-    elsewhere = {"source-never-used", "chance", "figure"}
+    elsewhere = {"source-never-used", "chance", "figure", "figure-place", "zone-not-drawn"}
     assert {rule for rule, _ in BROKEN} | elsewhere == {*RULES, *ON_ASKING}
 
 
@@ -168,12 +168,27 @@ def test_a_chance_of_one_is_refused(small: Plain, written: Write) -> None:
     assert [p.rule for p in problems] == ["chance"]
 
 
-def test_a_figure_that_asks_for_an_unknown_fact_is_reported(small: Plain, written: Write) -> None:
-    piece = {"paint": "part", "name": "shell", "half": "0,0 10,10", "only": {"lining": ["silk"]}}
-    small["figures"] = {"skirt-back": {"id": "skirt-back", "title": "Skirt", "view": "back", "box": [0, 0, 9, 9], "pieces": [piece]}}
+@pytest.mark.parametrize(
+    ("rule", "text", "changes"),
+    [
+        ("figure", "‘lining’ cannot be ‘silk’", {"pieces": [{"paint": "part", "only": {"lining": ["silk"]}}]}),
+        ("figure", "there is no feature ‘linning’ (did you mean ‘lining’?)", {"implies": {"shell": {"linning": "none"}}}),
+        ("figure-place", "no garment drawn with this has a seam ‘hem’", {"seams": {"hem": {"points": "0,0 9,0", "into": ["0", "1"]}}}),
+        ("zone-not-drawn", "the figure ‘skirt-back’ does not show the zone ‘seat’", {"zones": {}}),
+    ],
+)
+def test_a_figure_that_does_not_go_with_its_garment_is_reported(
+    rule: str, text: str, changes: dict[str, Any], small: Plain, written: Write
+) -> None:
+    small["garments"]["skirt"]["figures"] = {"back": "skirt-back"}
+    figure: dict[str, Any] = {"id": "skirt-back", "title": "Skirt", "view": "back", "box": ["0", "0", "9", "9"], "pieces": []}
+    figure["zones"] = {"seat": {"within": "0,0 9,0 9,9"}}
+    small["figures"] = {"skirt-back": figure}
+    assert problems_of(small, written) == ()
+    small["figures"]["skirt-back"] |= changes
     problems = problems_of(small, written)
-    assert [(p.rule, p.file.name) for p in problems] == [("figure", "skirt-back.yaml")]
-    assert "‘lining’ cannot be ‘silk’" in problems[0].text
+    assert {p.rule for p in problems} == {rule}
+    assert text in problems[0].text
 
 
 def test_a_problem_says_the_line_and_what_was_perhaps_meant(small: Plain, written: Write) -> None:

@@ -6,7 +6,7 @@ from collections.abc import Collection, Iterator, Mapping
 from pathlib import Path
 
 from fitdoctor.amounts.marks import Calculator
-from fitdoctor.knowledge.checks import cases, causes, conditions, links, look_alikes, methods  # noqa: F401  (each registers its rules)
+from fitdoctor.knowledge.checks import cases, causes, conditions, figures, links, look_alikes, methods  # noqa: F401  (each registers its rules)
 from fitdoctor.knowledge.checks.claims import unsourced
 from fitdoctor.knowledge.checks.rule import ON_ASKING, RULES, Finding, Look, Rule
 from fitdoctor.knowledge.knowledge import Knowledge, Problem

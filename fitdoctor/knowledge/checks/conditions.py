@@ -7,10 +7,11 @@ from collections.abc import Iterator
 from fitdoctor.knowledge.checks.links import all_entries
 from fitdoctor.knowledge.checks.methods import amounts_of
 from fitdoctor.knowledge.checks.rule import Finding, Look, rule
-from fitdoctor.knowledge.entries import Condition, Method, When
+from fitdoctor.knowledge.entries import When
 from fitdoctor.knowledge.knowledge import Knowledge
 from fitdoctor.knowledge.nearest import did_you_mean
 from fitdoctor.knowledge.references import tests, trees
+from fitdoctor.knowledge.watching import watched
 
 _TESTS = ("all", "any", "not_", "fact", "check", "symptom", "garment", "amount", "measurement")
 
@@ -54,24 +55,6 @@ def condition_on_an_amount_nothing_gives(look: Look) -> Iterator[Finding]:
             if node.amount and node.amount not in known:
                 text = f"no method this watches works out ‘{node.amount}’{did_you_mean(node.amount, known)}"
                 yield Finding("conditions", condition.id, text, (*path, "amount"))
-
-
-def watched(knowledge: Knowledge, condition: Condition) -> Iterator[Method]:
-    """The methods a condition holds for, on some garment that both are for."""
-    for method in knowledge.methods.values():
-        if _watches(condition, method) and _meet(knowledge, condition, method):
-            yield method
-
-
-def _watches(condition: Condition, method: Method) -> bool:
-    to = condition.applies_to
-    seams = {seam for operation in method.operations for seam in (*operation.opens, *operation.closes)}
-    named = condition.id in method.conditions or method.id in to.methods
-    return to.all or named or not seams.isdisjoint(to.seams) or (to.let_out and bool(method.cloth_needed))
-
-
-def _meet(knowledge: Knowledge, condition: Condition, method: Method) -> bool:
-    return any(knowledge.suits(condition.garments, g) and knowledge.suits(method.garments, g) for g in knowledge.garments)
 
 
 def _miswritten(node: When) -> str:

@@ -1,11 +1,11 @@
-"""Links to nothing: entries, words for chances, values of facts, zones, seams, parts of figures."""
+"""Links to nothing: entries, words for chances, values of facts, zones, seams."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
 from fitdoctor.knowledge.checks.rule import Finding, Look, rule
-from fitdoctor.knowledge.entries import Cause, Check, Entry, Figure, Method, Symptom
+from fitdoctor.knowledge.entries import Cause, Check, Entry, Method, Symptom
 from fitdoctor.knowledge.knowledge import COMMON_PRACTICE, Knowledge
 from fitdoctor.knowledge.nearest import did_you_mean
 from fitdoctor.knowledge.references import Path_, references, trees
@@ -85,31 +85,16 @@ def zone_not_on_the_garment(look: Look) -> Iterator[Finding]:
 def seam_not_on_the_garment(look: Look) -> Iterator[Finding]:
     """A method or a condition names a seam that none of its garments has."""
     for method in look.knowledge.methods.values():
-        seams = _seams_of(look.knowledge, method.garments)
+        seams = seams_of(look.knowledge, method.garments)
         for seam, path in _seams_named(method):
             if seam not in seams:
                 yield Finding("methods", method.id, f"none of its garments has a seam ‘{seam}’{did_you_mean(seam, seams)}", path)
     for condition in look.knowledge.conditions.values():
-        seams = _seams_of(look.knowledge, condition.garments)
+        seams = seams_of(look.knowledge, condition.garments)
         for number, seam in enumerate(condition.applies_to.seams):
             if seam not in seams:
                 text = f"no garment it holds for has a seam ‘{seam}’{did_you_mean(seam, seams)}"
                 yield Finding("conditions", condition.id, text, ("applies_to", "seams", number))
-
-
-@rule("figure")
-def figure_asks_for_what_is_not_there(look: Look) -> Iterator[Finding]:
-    """A figure paints a piece only for a fact that no feature has, or on a part it does not have."""
-    features = {id_: {v.id for v in entry.values} for id_, entry in look.knowledge.features.items()}
-    for figure in look.knowledge.figures.values():
-        for fact, values, path in _facts_named(figure):
-            known = look.knowledge.garments.keys() if fact == "garment" else features.get(fact)
-            if known is None:
-                yield Finding("figures", figure.id, f"there is no feature ‘{fact}’{did_you_mean(fact, features)}", path)
-                continue
-            for value in values:
-                if value not in known and value != NOT_KNOWN:
-                    yield Finding("figures", figure.id, f"‘{fact}’ cannot be ‘{value}’: {', '.join(known)}", path)
 
 
 def one_of(kind: str) -> str:
@@ -131,7 +116,7 @@ def wider(knowledge: Knowledge, garment: str) -> tuple[str, ...]:
     return tuple(chain)
 
 
-def _seams_of(knowledge: Knowledge, garments: Iterable[str]) -> set[str]:
+def seams_of(knowledge: Knowledge, garments: Iterable[str]) -> set[str]:
     """The seams of garments, of what they are kinds of, and of what is a kind of them; of none named: of all."""
     named = set(garments)
     kinds = [id_ for id_ in knowledge.garments if not named or named & {*wider(knowledge, id_)}]
@@ -157,13 +142,3 @@ def _words(entry: Entry) -> Iterator[tuple[str, tuple[str, ...], Path_]]:
         yield from ((a.yes, ("strength",), ("answers", n, "yes")) for n, a in enumerate(entry.answers))
     if isinstance(entry, Method):
         yield from ((m.chance, ("strength",), ("may_bring_on", n, "chance")) for n, m in enumerate(entry.may_bring_on))
-
-
-def _facts_named(figure: Figure) -> Iterator[tuple[str, Iterable[str], Path_]]:
-    for number, piece in enumerate(figure.pieces):
-        for name in ("only", "but_not"):
-            for fact, values in getattr(piece, name).items():
-                yield fact, values, ("pieces", number, name, fact)
-    for part, facts in figure.implies.items():
-        for fact, value in facts.items():
-            yield fact, (value,), ("implies", part, fact)

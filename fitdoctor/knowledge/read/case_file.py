@@ -22,13 +22,17 @@ ANSWERS = ("yes", "no", "not-known")
 VIEWS = ("front", "back", "side")
 
 
-class _Reading(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+class Reading(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """A measured length: as it counts, or as the depth of a pinned fold; with its own give or take."""
+
     length: LengthMm | None = None
     depth: LengthMm | None = None
     give: LengthMm | None = None
 
 
-class _CaseFile(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+class CaseFile(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """A case as it is written."""
+
     garment: str
     title: str = ""
     wearer: str = ""
@@ -37,7 +41,7 @@ class _CaseFile(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields
     looked: tuple[View, ...] = ()
     not_seen: tuple[str, ...] = ()
     answers: dict[str, str] = {}
-    measured: dict[str, str | _Reading] = {}
+    measured: dict[str, str | Reading] = {}
     treat: tuple[str, ...] = ()
     methods: dict[str, str] = {}
     past_limits: tuple[str, ...] = ()
@@ -46,7 +50,7 @@ class _CaseFile(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields
 
 
 _LISTS = ("seen", "looked", "not_seen", "treat", "past_limits", "done")
-_ONLY_SOLVED = frozenset(SolvedCase.__struct_fields__) - frozenset(_CaseFile.__struct_fields__)
+_ONLY_SOLVED = frozenset(SolvedCase.__struct_fields__) - frozenset(CaseFile.__struct_fields__)
 
 
 def read_case_file(path: Path, knowledge: Knowledge) -> tuple[Case, list[Problem]]:
@@ -55,7 +59,7 @@ def read_case_file(path: Path, knowledge: Knowledge) -> tuple[Case, list[Problem
     A solved case may be read too: what should come out of it is passed over. Ids from before a rename are understood.
     """
     document = _as_case(read_document(path))
-    file, problems = record(document, _CaseFile)
+    file, problems = record(document, CaseFile)
     if file is None:
         return Case(garment=""), list(problems)
     checked = _Checked(knowledge)
@@ -134,7 +138,7 @@ class _Checked:
     knowledge: Knowledge
     faults: list[Fault] = field(default_factory=list)
 
-    def case(self, file: _CaseFile) -> Case:
+    def case(self, file: CaseFile) -> Case:
         """The case with all that is sound."""
         return Case(
             garment=self._known("garments", file.garment, ("garment",)),
@@ -196,7 +200,7 @@ class _Checked:
             if all(pair):
                 yield pair
 
-    def _measured(self, measured: Mapping[str, str | _Reading]) -> Iterator[tuple[str, Measured]]:
+    def _measured(self, measured: Mapping[str, str | Reading]) -> Iterator[tuple[str, Measured]]:
         for measurement, said in measured.items():
             id_ = self._known("measurements", measurement, ("measured", measurement))
             try:
@@ -207,7 +211,7 @@ class _Checked:
             if id_:
                 yield id_, reading
 
-    def _reading(self, id_: str, said: _Reading) -> Measured:
+    def _reading(self, id_: str, said: Reading) -> Measured:
         """The depth of a pinned fold counts double, and so does its give or take."""
         if said.depth is None and said.length is not None:
             return Measured(said.length, said.give)
