@@ -87,5 +87,5 @@ DARK = FigureTones(
         "stack": "#7FD3DA",
         "hang": "#E3C873",
     },
-    {"shade": 1.12, "glow": 0.72},
+    {"shade": 1.12, "glow": 0.66},
 )

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import dataclass
 
 from fitdoctor.figure.curves import Along, fading, normals
 from fitdoctor.figure.shapes import Field, Fill, Flat, Point, Polygon
@@ -13,35 +14,61 @@ ENDS = 5
 "Points at each end of a curve where a soft edge follows every one: that is where it fades."
 
 
+@dataclass(frozen=True, slots=True)
+class _Sample:
+    """The curve at one place: how strong the field is there, where its middle or edge runs, how far it reaches."""
+
+    strength: float
+    edge: float
+    reach: float
+    x: float
+    y: float
+    nx: float
+    ny: float
+
+    def at(self, away: float) -> Point:
+        return self.x + self.nx * away, self.y + self.ny * away
+
+
 def _rings(line: Polygon, edge: Along, reach: Along, fade: Along, count: int, both: bool) -> tuple[tuple[Polygon, ...], ...]:
     """The areas where fade(t) * (1 - r^2)^2 exceeds (j - 1/2) / count, r being the share of the reach."""
     across = normals(line)
     last = len(line) - 1
     picked = [i for i in range(last + 1) if i <= ENDS or i >= last - ENDS or i % 2 == 0]
-    samples = [(fade(i / last), edge(i / last), reach(i / last), line[i], across[i]) for i in picked]
-    rings = []
-    for j in range(1, count + 1):
-        level = (j - 0.5) / count
-        rings.append(tuple(_runs(samples, level, both)))
-    return tuple(rings)
+    samples = [_Sample(fade(i / last), edge(i / last), reach(i / last), *line[i], *across[i]) for i in picked]
+    return tuple(tuple(_runs(samples, (j - 0.5) / count, both)) for j in range(1, count + 1))
 
 
-def _runs(samples: list[tuple[float, float, float, Point, Point]], level: float, both: bool) -> list[Polygon]:
-    """The stretches of one level, each as an area."""
+def _runs(samples: list[_Sample], level: float, both: bool) -> list[Polygon]:
+    """The stretches of one level, each as an area that runs to a point where the field sinks below the level."""
     areas: list[Polygon] = []
     near: list[Point] = []
     away: list[Point] = []
-    for strength, edge, reach, (x, y), (nx, ny) in [*samples, (0.0, 0.0, 0.0, (0.0, 0.0), (0.0, 0.0))]:
-        if strength > level:
-            half = reach * math.sqrt(max(0.0, 1 - math.sqrt(level / strength)))
-            low = edge - half if both else edge
-            away.append((x + nx * (edge + half), y + ny * (edge + half)))
-            near.append((x + nx * low, y + ny * low))
-            continue
-        if len(near) > 1:
+    before: _Sample | None = None
+    for sample in samples:
+        above = sample.strength > level
+        if before is not None and above != (before.strength > level):
+            tip = _crossing(before, sample, level)
+            near.append(tip)
+            away.append(tip)
+        if above:
+            half = sample.reach * math.sqrt(max(0.0, 1 - math.sqrt(level / sample.strength)))
+            away.append(sample.at(sample.edge + half))
+            near.append(sample.at(sample.edge - half if both else sample.edge))
+        elif near:
             areas.append((*near, *reversed(away)))
-        near, away = [], []
+            near, away = [], []
+        before = sample
+    if len(near) > 1:
+        areas.append((*near, *reversed(away)))
     return areas
+
+
+def _crossing(one: _Sample, other: _Sample, level: float) -> Point:
+    """Where between two samples the field has just this level."""
+    share = (level - one.strength) / (other.strength - one.strength)
+    (x0, y0), (x1, y1) = one.at(one.edge), other.at(other.edge)
+    return x0 + share * (x1 - x0), y0 + share * (y1 - y0)
 
 
 def _count(wanted: int, strength: float) -> int:
