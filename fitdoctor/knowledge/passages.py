@@ -10,6 +10,9 @@ from fitdoctor.knowledge.knowledge import Knowledge
 from fitdoctor.knowledge.stems import stems, words
 
 _WEIGHTS = {"title": 3.0, "also": 2.6, "look": 1.6, "place": 0.8, "why": 0.5}
+SAYS_MUCH = _WEIGHTS["look"]
+"""From this weight on a passage tells what the entry is about."""
+
 _LOOKS = ("look", "ask", "needs")
 _WHYS = ("why", "because", "how", "at_the_rack", "instead", "preferred")
 _VIEW_WORDS = {"back": "back behind", "front": "front", "side": "side profile"}

@@ -9,14 +9,15 @@ from math import log, sqrt
 
 from fitdoctor.knowledge.entries import Entry
 from fitdoctor.knowledge.knowledge import Knowledge
-from fitdoctor.knowledge.passages import garments_of, names_of, passages_of
+from fitdoctor.knowledge.passages import SAYS_MUCH, garments_of, names_of, passages_of
 from fitdoctor.knowledge.spoken import Term, Vocabulary
 from fitdoctor.knowledge.stems import stem, words
 
 _OF_KIND = {"symptoms": 1.3, "causes": 1.0, "methods": 0.95, "checks": 0.85, "garments": 0.9}
 _OTHER_KINDS = 0.85
-_OTHER_GARMENT = 0.5
-_PASSAGE_SHARE = 1.6
+_OTHER_GARMENT, _OTHER_THAT_SPEAKS_OF_IT = 0.35, 0.8
+_PASSAGE_SHARE = 1.0
+_EXACT = 6
 _MOST_STRAYS = 20
 
 
@@ -97,32 +98,27 @@ class SearchIndex:
 
     def _scores(self, concepts: Iterable[Mapping[Term, float]]) -> tuple[dict[int, float], dict[int, int]]:
         """Score by entry: how much of what was said it has anywhere, and how closely its best passage says the same."""
-        whole: dict[int, float] = defaultdict(float)
-        close: dict[int, float] = defaultdict(float)
-        said = 0.0
-        for terms in concepts:
-            said += self._weigh(terms, whole, close)
-        length = sqrt(said) or 1.0
+        whole, close = _Tally(), _Tally()
+        length = sqrt(sum(self._weigh(terms, whole, close) for terms in concepts)) or 1.0
         closest: dict[int, tuple[float, int]] = {}
-        for number, score in close.items():
+        for number, score in close.sums().items():
             passage = self._passages[number]
-            fit = passage.weight * score / (length * self._lengths[number])
+            alike = min(1.0, score / (length * self._lengths[number]))
+            fit = passage.weight * alike * (1 + alike**_EXACT)
             if fit > closest.get(passage.entry, (0.0, 0))[0]:
                 closest[passage.entry] = fit, number
-        scores = {e: s / length**1.5 + _PASSAGE_SHARE * closest.get(e, (0.0, 0))[0] for e, s in whole.items()}
+        scores = {e: s / length**1.5 + _PASSAGE_SHARE * closest.get(e, (0.0, 0))[0] for e, s in whole.sums().items()}
         return scores, {entry: number for entry, (_, number) in closest.items()}
 
-    def _weigh(self, terms: Mapping[Term, float], whole: dict[int, float], close: dict[int, float]) -> float:
+    def _weigh(self, terms: Mapping[Term, float], whole: _Tally, close: _Tally) -> float:
         """Add one thing that was said, in whichever of its terms fits best; return its own weight squared."""
-        of_entry: dict[int, float] = {}
-        of_passage: dict[int, float] = {}
+        of_entry: dict[int, tuple[float, Term]] = {}
+        of_passage: dict[int, tuple[float, Term]] = {}
         for term, fit in terms.items():
-            _keep_greater(of_entry, self._term_in_entries(term), fit)
-            _keep_greater(of_passage, self._term_in_passages(term), fit)
-        for entry, score in of_entry.items():
-            whole[entry] += score
-        for passage, score in of_passage.items():
-            close[passage] += score
+            _keep_greater(of_entry, self._term_in_entries(term), fit, term)
+            _keep_greater(of_passage, self._term_in_passages(term), fit, term)
+        whole.add(of_entry)
+        close.add(of_passage)
         return max((fit * self._rarity.get(word, 0.0) for term, fit in terms.items() for word in term), default=0.0) ** 2
 
     def _term_in_entries(self, term: Term) -> Mapping[int, float]:
@@ -164,13 +160,29 @@ class SearchIndex:
         return _Meant(frozenset(kinds), frozenset(map(stem, naming)))
 
     def _fitting(self, number: int, meant: _Meant) -> float:
-        """Less for another garment's entry, unless it speaks of the one that was named (a jacket over a shirt collar)."""
+        """Less for another garment's entry, not so much less where it speaks of the one that was named (a jacket over a shirt collar)."""
         if not meant.kinds or self._holds_for(number, meant.kinds):
             return 1.0
-        return 1.0 if any(number in self._in_entries.get(word, ()) for word in meant.stems) else _OTHER_GARMENT
+        speaks = any(self._in_entries.get(word, {}).get(number, 0.0) >= SAYS_MUCH for word in meant.stems)
+        return _OTHER_THAT_SPEAKS_OF_IT if speaks else _OTHER_GARMENT
 
 
-def _keep_greater(kept: dict[int, float], found: Mapping[int, float], fit: float) -> None:
+class _Tally:
+    """Scores that add up over the words they come from; a word that two things said both lead to counts once."""
+
+    def __init__(self) -> None:
+        self._of: dict[int, dict[Term, float]] = defaultdict(dict)
+
+    def add(self, scores: Mapping[int, tuple[float, Term]]) -> None:
+        for number, (score, term) in scores.items():
+            words_of = self._of[number]
+            words_of[term] = max(words_of.get(term, 0.0), score)
+
+    def sums(self) -> dict[int, float]:
+        return {number: sum(of.values()) for number, of in self._of.items()}
+
+
+def _keep_greater(kept: dict[int, tuple[float, Term]], found: Mapping[int, float], fit: float, term: Term) -> None:
     for number, score in found.items():
-        if fit * score > kept.get(number, 0.0):
-            kept[number] = fit * score
+        if number not in kept or fit * score > kept[number][0]:
+            kept[number] = fit * score, term

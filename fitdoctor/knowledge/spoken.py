@@ -15,7 +15,7 @@ from fitdoctor.knowledge.stems import EMPTY, stem, stems, words
 Term = tuple[str, ...]
 """Stems that mean one thing together: back waist."""
 
-_SYNONYM, _BACKWARD, _BEGUN = 0.75, 0.5, 0.85
+_SYNONYM, _BACKWARD, _BEGUN = 0.75, 0.35, 0.85
 _NEAR = 0.72
 _LONGEST_PHRASE = 4
 

@@ -8,7 +8,11 @@ from functools import lru_cache
 
 _WORD = re.compile(r"[a-z0-9]+(?:'[a-z]+)?")
 _VOWELS = frozenset("aeiouy")
-_SPELLED = {"center": "centre", "color": "colour", "gray": "grey", "fiber": "fibre", "mold": "mould", "armscye": "armhole", "zipper": "zip"}
+_SAME = """
+center:centre color:colour gray:grey fiber:fibre armscye:armhole zipper:zip fabric:cloth material:cloth
+"""
+_SPELLED = dict(pair.split(":") for pair in _SAME.split())
+"""American spelling, and words that mean exactly the same."""
 
 _SAY_NOTHING = """
 a about after all also although am an and any anything are as at be because been being bit bits but by can cannot could did do does
