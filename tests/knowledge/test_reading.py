@@ -137,6 +137,13 @@ def test_all_problems_of_all_files_come_out_in_one_run(small: Plain, written: Wr
     assert "pulls" in knowledge.symptoms
 
 
+def test_minutes_that_are_no_number_of_this_world_are_refused(small: Plain, written: Write) -> None:
+    small["checks"]["pin"]["minutes"] = "nan"
+    small["methods"]["let-out"]["operations"][0]["minutes"] = ["1", "2", "inf"]
+    problems = read_knowledge([written(small)]).problems
+    assert [p.text for p in problems] == ["minutes: ‘nan’ is not a number", "operations.1.minutes.3: ‘inf’ is not a number"]
+
+
 def test_a_problem_stands_at_the_line_of_its_key(tmp_path: Path) -> None:
     file = tmp_path / "checks" / "pin.yaml"
     file.parent.mkdir()

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from math import isfinite
 from types import NoneType, UnionType
 from typing import Annotated, Any, Literal, TypeVar, Union, get_args, get_origin
 
@@ -21,6 +22,7 @@ T = TypeVar("T")
 Path_ = tuple[Step, ...]
 
 _UNIT_AT_THE_END = re.compile(r"(mm|cm|in|inch|inches|\"|″)\.?$")
+_NOT_FINITE = re.compile(r"(?<![\w-])[-+]?(nan|inf|infinity)(?![\w-])", re.IGNORECASE)
 _TREES = ("when", "only_if", "impossible_if")
 
 
@@ -37,10 +39,16 @@ def record(document: Document, kind: type[T]) -> tuple[T | None, tuple[Problem, 
     if document.plain is None:
         return None, document.problems
     plain = _with_lists_in_trees(document.plain)
+    faults: tuple[Fault, ...] = ()
+    made: T | None = None
     try:
-        return msgspec.convert(plain, kind, strict=False, dec_hook=_length), ()
+        made = msgspec.convert(plain, kind, strict=False, dec_hook=_length)
     except msgspec.ValidationError as error:
         faults = tuple(_faults(plain, kind, ())) or (Fault((), str(error)),)
+    if made is not None and _NOT_FINITE.search(document.text):
+        faults = tuple(_faults(plain, kind, ()))
+    if not faults:
+        return made, ()
     return None, tuple(document.problem(fault.path, fault.text, "record") for fault in faults)
 
 
@@ -126,9 +134,12 @@ def _record_faults(value: Any, kind: type[msgspec.Struct], path: Path_) -> Itera
 
 def _leaf_faults(value: Any, kind: Any, path: Path_) -> Iterator[Fault]:
     try:
-        msgspec.convert(value, kind, strict=False, dec_hook=_length)
+        made = msgspec.convert(value, kind, strict=False, dec_hook=_length)
     except msgspec.ValidationError as error:
         yield Fault(path, f"{_at(path)}{_in_plain_words(value, kind, str(error))}")
+        return
+    if isinstance(made, float) and not isfinite(made):
+        yield Fault(path, f"{_at(path)}‘{value}’ is not a number")
 
 
 def _in_plain_words(value: Any, kind: Any, said: str) -> str:
