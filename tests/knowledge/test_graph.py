@@ -77,4 +77,4 @@ def test_every_role_an_entry_speaks_in_has_a_heading_or_is_of_pictures_and_cases
 def test_the_whole_knowledge_becomes_a_graph(knowledge: Knowledge) -> None:
     graph = EntryGraph(knowledge)
     for kind, entry in knowledge.entries():
-        assert graph.links_of(kind, entry.id) or kind in ("features", "checks", "measurements", "garments")
+        assert graph.links_of(kind, entry.id) or kind in ("features", "checks", "measurements", "conditions")

@@ -22,7 +22,7 @@ T = TypeVar("T")
 Path_ = tuple[Step, ...]
 
 _UNIT_AT_THE_END = re.compile(r"(mm|cm|in|inch|inches|\"|″)\.?$")
-_NOT_FINITE = re.compile(r"(?<![\w-])[-+]?(nan|inf|infinity)(?![\w-])", re.IGNORECASE)
+_NOT_FINITE = re.compile(r"(?<![\w-])[-+]?(nan|inf|infinity)(?![\w-])")
 _TREES = ("when", "only_if", "impossible_if")
 
 
@@ -45,11 +45,17 @@ def record(document: Document, kind: type[T]) -> tuple[T | None, tuple[Problem, 
         made = msgspec.convert(plain, kind, strict=False, dec_hook=_length)
     except msgspec.ValidationError as error:
         faults = tuple(_faults(plain, kind, ())) or (Fault((), str(error)),)
-    if made is not None and _NOT_FINITE.search(document.text):
+    if made is not None and _may_be_endless(document.text):
         faults = tuple(_faults(plain, kind, ()))
     if not faults:
         return made, ()
     return None, tuple(document.problem(fault.path, fault.text, "record") for fault in faults)
+
+
+def _may_be_endless(text: str) -> bool:
+    """Whether nan or inf stands somewhere, which would pass for a number."""
+    small = text.lower()
+    return ("nan" in small or "inf" in small) and bool(_NOT_FINITE.search(small))
 
 
 def length_with_unit(text: str) -> float:
