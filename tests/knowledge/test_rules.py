@@ -9,9 +9,9 @@ from typing import Any
 import pytest
 
 from fitdoctor.amounts.marks import Calculation, Calculator, Length
-from fitdoctor.knowledge.checks import ON_ASKING, RULES, check_knowledge, unsourced
+from fitdoctor.knowledge.checks import ON_ASKING, RULES, check_cases, check_knowledge, unsourced
 from fitdoctor.knowledge.knowledge import Problem
-from fitdoctor.knowledge.read import read_knowledge
+from fitdoctor.knowledge.read import read_knowledge, read_solved_cases
 
 Plain = dict[str, dict[str, dict[str, Any]]]
 Write = Callable[[Plain], Path]
@@ -220,6 +220,18 @@ def test_a_check_that_both_causes_answer_does_not_tell_them_apart_but_one_that_i
     assert {p.rule for p in problems_of(small, written)} == {"look-alikes"}
     answer["yes"] = "seldom"
     assert problems_of(small, written) == ()
+
+
+def test_solved_cases_are_checked_alone(small: Plain, written: Write, tmp_path: Path) -> None:
+    small["checks"]["pin"]["ask"] = "No question."
+    small["features"]["lining"]["vaues"] = []
+    knowledge = read_knowledge([written(small)])
+    folder = tmp_path / "others"
+    folder.mkdir()
+    (folder / "a.yaml").write_text("id: a\ntitle: A\ngarment: skirt\nseen: [fold]\nexpect: {clean: true}\n")
+    (folder / "b.yaml").write_text("id: b\ntitle: B\n")
+    found = [(p.file.name, p.line, p.rule) for p in check_cases(read_solved_cases(knowledge, folder))]
+    assert found == [("a.yaml", 4, "case"), ("b.yaml", 1, "record")]
 
 
 def test_entries_that_rest_on_common_practice_alone_are_listed(small: Plain, written: Write) -> None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping
 from pathlib import Path
 
 from fitdoctor.amounts.marks import Calculator
@@ -12,7 +12,9 @@ from fitdoctor.knowledge.checks.rule import ON_ASKING, RULES, Finding, Look, Rul
 from fitdoctor.knowledge.knowledge import Knowledge, Problem
 from fitdoctor.knowledge.read import line_in
 
-__all__ = ["ON_ASKING", "RULES", "check_knowledge", "unsourced"]
+__all__ = ["ON_ASKING", "RULES", "check_cases", "check_knowledge", "unsourced"]
+
+_OF_CASES = ("case", "case-expects-nothing")
 
 
 def check_knowledge(
@@ -24,16 +26,31 @@ def check_knowledge(
         calculators: by name; without them nothing is said about amounts.
         also: names of rules of ON_ASKING to run as well.
     """
-    look = Look(knowledge, calculators, frozenset(problem.file.stem for problem in knowledge.problems))
     rules: dict[str, Rule] = {**RULES, **{name: ON_ASKING[name] for name in also}}
-    found = [_problem(knowledge, name, finding) for name, finding in _findings(look, rules)]
-    return tuple(sorted([*knowledge.problems, *found], key=lambda problem: (str(problem.file), problem.line, problem.text)))
+    return _in_order([*knowledge.problems, *_problems(knowledge, calculators, rules)])
 
 
-def _findings(look: Look, rules: Mapping[str, Rule]) -> Iterator[tuple[str, Finding]]:
+def check_cases(knowledge: Knowledge) -> tuple[Problem, ...]:
+    """What is wrong with the solved cases alone: unreadable files, and cases that name what is not there or expect nothing."""
+    unread = [problem for problem in knowledge.problems if not _of_an_entry(knowledge, problem)]
+    return _in_order([*unread, *_problems(knowledge, None, {name: run for name, run in RULES.items() if name in _OF_CASES})])
+
+
+def _of_an_entry(knowledge: Knowledge, problem: Problem) -> bool:
+    """Whether a problem of reading lies in a file of the knowledge proper."""
+    folders = {place.file.parent for (kind, _), place in knowledge.places.items() if kind != "cases"}
+    return any(problem.file.is_relative_to(folder) for folder in folders)
+
+
+def _problems(knowledge: Knowledge, calculators: Mapping[str, Calculator] | None, rules: Mapping[str, Rule]) -> Iterator[Problem]:
+    look = Look(knowledge, calculators, frozenset(problem.file.stem for problem in knowledge.problems))
     for name, run in rules.items():
         for finding in run(look):
-            yield name, finding
+            yield _problem(knowledge, name, finding)
+
+
+def _in_order(problems: Iterable[Problem]) -> tuple[Problem, ...]:
+    return tuple(sorted(problems, key=lambda problem: (str(problem.file), problem.line, problem.text)))
 
 
 def _problem(knowledge: Knowledge, name: str, finding: Finding) -> Problem:

@@ -14,10 +14,10 @@ from fitdoctor.knowledge.references import Path_
 @rule("figure")
 def figure_asks_for_what_is_not_there(look: Look) -> Iterator[Finding]:
     """A figure paints a piece for a fact that no feature has."""
-    features = {id_: {v.id for v in entry.values} for id_, entry in look.knowledge.features.items()}
+    features = {id_: [v.id for v in entry.values] for id_, entry in look.knowledge.features.items()}
     for figure in look.knowledge.figures.values():
         for fact, values, path in _facts_named(figure):
-            known = look.knowledge.garments.keys() if fact == "garment" else features.get(fact)
+            known = list(look.knowledge.garments) if fact == "garment" else features.get(fact)
             if known is None:
                 yield Finding("figures", figure.id, f"there is no feature ‘{fact}’{did_you_mean(fact, features)}", path)
                 continue
