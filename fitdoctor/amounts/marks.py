@@ -46,6 +46,9 @@ class Mark:
         stations: (way along the seam from its first end, offset from the old seam), mm.
         old, new: the seam before and after as polylines in the piece's own mm plane; for drawings and guides.
         give_mm: give or take of total_mm.
+        layer_share: what part of a station's offset falls on one layer: 1/2 where each_mm counts both layers or both legs of a dart.
+            `old` and `new` lie on one layer: their distance is the station's offset times this.
+        grain: direction of the straight grain in the piece's plane.
     """
 
     at: str
@@ -59,6 +62,8 @@ class Mark:
     old: tuple[Point, ...] = ()
     new: tuple[Point, ...] = ()
     give_mm: float = 0.0
+    layer_share: float = 1.0
+    grain: Point = (0.0, 1.0)
 
 
 @dataclass(frozen=True)
@@ -91,6 +96,7 @@ class Calculator:
         needs: inputs without which nothing can be worked out.
         block: inputs with a stand-in from a standard block where not measured, mm.
         effects: names of the effects it gives.
+        optional: inputs that may be missing; the effects that need them are then left out.
         options: words it understands: option -> values allowed (empty: any).
     """
 
@@ -100,3 +106,4 @@ class Calculator:
     block: Mapping[str, float] = field(default_factory=dict)
     effects: tuple[str, ...] = ()
     options: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    optional: tuple[str, ...] = ()

@@ -1,0 +1,58 @@
+"""The standard block: sizes that stand in where nothing was measured. Common drafts of a middle size; every use of one is said.
+
+All in mm. They place and shape the marks; they never stand in for the amount that is altered.
+"""
+
+from __future__ import annotations
+
+from typing import Final
+
+from fitdoctor.units import MM_PER_INCH
+
+BACK_WAIST_QUARTER: Final = 190.0
+"From centre back to the side seam at the waist."
+FRONT_WAIST_QUARTER: Final = 200.0
+SEAT_SEAM: Final = 280.0
+"Centre back from the waist seam to the fork, along the seam."
+CENTRE_BACK: Final = 254.0
+"A skirt's or bodice's centre back seam as far as it is opened."
+SIDE_TO_HIP: Final = 203.0
+"Waist to hip along the side seam."
+GIRTH_SEAM: Final = 406.0
+"A girth seam of a jacket or bodice, armhole to below the waist."
+CROTCH_TO_KNEE: Final = 330.0
+SCOOP_HALF: Final = 64.0
+"Half of the part of the crotch curve that is sewn lower."
+DART: Final = 114.0
+BACK_NECK_DART: Final = 82.0
+HALF_SHOULDER: Final = 190.0
+"Centre back to the shoulder end, along neck and shoulder seam."
+HALF_NECK_WIDTH: Final = 76.0
+BACK_NECK_DEPTH: Final = 22.0
+SHOULDER: Final = 127.0
+SHOULDER_SLOPE_DEGREES: Final = 22.5
+"Base of the shoulder slope in a cutter's draft of 1892."
+SHOULDER_DROP: Final = 48.6
+"What a shoulder seam of that length drops at that slope."
+ARMHOLE: Final = 430.0
+ARMHOLE_DEPTH: Final = 180.0
+"Shoulder end to underarm, straight down."
+ARMHOLE_HOLLOW: Final = 14.0
+SLEEVE_HEM_HALF: Final = 140.0
+TROUSER_HEM_HALF: Final = 215.0
+HIP_QUARTER: Final = 245.0
+SKIRT_HEM_HALF: Final = 500.0
+KNEE_TO_HEM: Final = 430.0
+HEM_SLANT: Final = 12.7
+"Back of a trouser hem longer than the front; other sources 22 mm."
+TROUSER_HEM: Final = 31.75
+CUFF: Final = 38.1
+HEM_FACED: Final = 6.35
+"Cloth a facing needs below the finished edge."
+SLEEVE_HEM: Final = MM_PER_INCH
+SKIRT_HEM: Final = MM_PER_INCH
+CAP_HALF_WIDTH: Final = 175.0
+CAP_HEIGHT: Final = 140.0
+PLAIN: Final = 200.0
+"As much of a seam as a mark without a curve is drawn along."
+BUTTON_ROW: Final = 120.0

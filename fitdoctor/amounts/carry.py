@@ -1,0 +1,45 @@
+"""Give or take carried through a formula, and what stands in for a measurement."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+
+from fitdoctor.amounts.marks import Length
+
+_NUDGE_MM = 1e-4
+
+
+def carry(formula: Callable[..., float], *lengths: Length) -> Length:
+    """The formula's value at the lengths, with its give or take to first order: the sum of |slope| × give over the lengths."""
+    here = [length.mm for length in lengths]
+    give = sum(abs(_slope(formula, here, n)) * length.give_mm for n, length in enumerate(lengths) if length.give_mm)
+    return Length(formula(*here), give, stand_ins(*lengths))
+
+
+def stand_ins(*lengths: Length) -> str:
+    """What was not measured among these lengths, in one sentence."""
+    said = dict.fromkeys(length.assumed for length in lengths if length.assumed)
+    return "; ".join(said)
+
+
+def shaped_by(total: Length, *lengths: Length) -> Length:
+    """The total, saying which stand-ins shape its marks."""
+    return replace(total, assumed=stand_ins(total, *lengths))
+
+
+def at_least_zero(length: Length) -> Length:
+    """The length, or 0 with the same give or take where it is below 0: what is short by less than nothing is not short."""
+    return replace(length, mm=max(0.0, length.mm))
+
+
+def from_block(mm: float, name: str) -> Length:
+    """A stand-in from the standard block."""
+    return Length(mm, 0.0, f"from a standard block: measure {name} for the exact figure")
+
+
+def _slope(formula: Callable[..., float], here: list[float], n: int) -> float:
+    up, down = list(here), list(here)
+    up[n] += _NUDGE_MM
+    down[n] -= _NUDGE_MM
+    return (formula(*up) - formula(*down)) / (2 * _NUDGE_MM)

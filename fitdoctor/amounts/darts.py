@@ -1,0 +1,126 @@
+"""Darts let out, deepened or re-pointed, and darts in the back neckline."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable
+
+from fitdoctor.amounts import block, pieces
+from fitdoctor.amounts.carry import at_least_zero, carry, shaped_by
+from fitdoctor.amounts.curves import straight_out
+from fitdoctor.amounts.given import Given, calculator, open_option
+from fitdoctor.amounts.marking import Amount, dart_lines, mark_seam
+from fitdoctor.amounts.marks import Calculation, Length, Mark, Take
+from fitdoctor.reason import Reason
+
+DEEPEST_SHARE = 0.25
+"""Deepest dart without a bubble at its point, as a share of its length. Drafting rules have a front skirt dart at most 2 cm wide and about
+8 cm long, which is a quarter; for other darts the same by common practice."""
+_FAN_DEGREES = 10.0
+"Back neck darts lean outward at their points."
+
+
+def _intake(given: Given) -> Calculation:
+    number, length = given.number("darts"), given.length("length")
+    each = given.total * (1 / number)
+    take: Take = "in" if given.word("take") == "in" else "out"
+    amount = Amount(each, given.total, "each dart", layer_share=0.5, shape=straight_out)
+    mark = mark_seam(given.word("at"), "at the wide end, running out to nothing at the point", take, pieces.upright(length.mm), amount)
+    because = [Reason("The whole is shared evenly over the darts; half of each dart's part on each side of its fold.")]
+    too_deep = _too_deep(each, length) if take == "in" else Length(0.0)
+    if too_deep.mm > 0:
+        because.append(Reason(_TOO_DEEP))
+    effects = {"intake-change": each, "per-side": each * 0.5, "split-needed": too_deep}
+    shaped = shaped_by(each, length)
+    return Calculation((mark,), shaped_by(given.total, length), shaped, effects, because=tuple(because))
+
+
+_TOO_DEEP = "A dart deeper than a quarter of its length stands off in a bubble at its point: split it in two, or make it longer."
+
+
+def _too_deep(intake: Length, length: Length) -> Length:
+    """What the intake has too much for the length; 0 where the dart can lie flat at its point."""
+    return at_least_zero(intake - length * DEEPEST_SHARE)
+
+
+_MOVED = {"shorten": "moved back along the fold", "lengthen": "moved on along the fold", "aside": "moved across the fold"}
+
+
+def _repoint(given: Given) -> Calculation:
+    move, length, way = given.total, given.length("length"), given.word("move")
+    point = {"shorten": (0.0, max(0.0, length.mm - move.mm)), "lengthen": (0.0, length.mm + move.mm), "aside": (move.mm, length.mm)}[way]
+    new = at_least_zero(carry(_NEW_LENGTH[way], move, length))
+    mark = Mark(
+        given.word("at"),
+        f"the point of the dart, {_MOVED[way]}",
+        "mark",
+        move.mm,
+        move.mm,
+        "in all",
+        stations=((0.0, 0.0), (length.mm, move.mm)),
+        old=((0.0, 0.0), (0.0, length.mm)),
+        new=((0.0, 0.0), point),
+        give_mm=move.give_mm,
+    )
+    because = (Reason("Both stitching lines run straight from the wide end to the new point; the intake stays."),)
+    shaped = shaped_by(move, length)
+    return Calculation((mark,), shaped, shaped, {"new-length": new}, because=because)
+
+
+_NEW_LENGTH: dict[str, Callable[[float, float], float]] = {
+    "shorten": lambda move, length: length - move,
+    "lengthen": lambda move, length: length + move,
+    "aside": lambda move, length: math.hypot(move, length),
+}
+
+
+def _neck_darts(given: Given) -> Calculation:
+    number, length, half = given.number("darts"), given.length("length"), given.length("half-shoulder")
+    each = given.total * (1 / number)
+    too_deep = _too_deep(each, length)
+    place = half * 0.5
+    because = [
+        Reason("The darts stand equally far from centre back, about midway to the shoulder end, and fan outward at their points."),
+        Reason("The facing is shaped to the new neckline after the darts are sewn."),
+    ]
+    if too_deep.mm > 0:
+        because.append(Reason(_TOO_DEEP))
+    mark = _neck_dart_mark(each, given.total, length, number)
+    effects = {"per-dart": each, "per-side": each * 0.5, "split-needed": too_deep, "place-from-centre": place}
+    return Calculation((mark,), shaped_by(given.total, length), shaped_by(each, length), effects, because=tuple(because))
+
+
+def _neck_dart_mark(each: Length, total: Length, length: Length, number: int) -> Mark:
+    lean = math.radians(_FAN_DEGREES)
+    fold, legs = dart_lines((0.0, 0.0), (math.sin(lean), math.cos(lean)), length.mm, each.mm)
+    stations = tuple((length.mm * n / 4, each.mm * (1 - n / 4)) for n in range(5))
+    pairs = "on each side of centre back" if number == 2 else "two on each side of centre back"
+    where = f"at the neckline, {pairs}, running out to nothing at the point"
+    return Mark(
+        "back-neck-dart", where, "in", each.mm, total.mm, "each dart", "shell", stations, fold, legs, total.give_mm, layer_share=0.5
+    )
+
+
+CALCULATORS = (
+    calculator(
+        "dart-intake",
+        _intake,
+        block={"length": block.DART},
+        effects=("intake-change", "per-side", "split-needed"),
+        options={"take": ("in", "out"), "darts": ("2", "1", "3", "4", "6", "8"), "at": open_option("back-dart")},
+    ),
+    calculator(
+        "dart-repoint",
+        _repoint,
+        block={"length": block.DART},
+        effects=("new-length",),
+        options={"at": open_option("back-dart"), "move": ("shorten", "lengthen", "aside")},
+    ),
+    calculator(
+        "back-neck-darts",
+        _neck_darts,
+        block={"length": block.BACK_NECK_DART, "half-shoulder": block.HALF_SHOULDER},
+        effects=("per-dart", "per-side", "split-needed", "place-from-centre"),
+        options={"darts": ("2", "4")},
+    ),
+)

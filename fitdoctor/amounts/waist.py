@@ -1,0 +1,76 @@
+"""Waist seams lowered or raised, and a waist fitted while the hip stays."""
+
+from __future__ import annotations
+
+from fitdoctor.amounts import block, pieces
+from fitdoctor.amounts.carry import shaped_by
+from fitdoctor.amounts.curves import run_out, straight_out
+from fitdoctor.amounts.given import Given, calculator, open_option
+from fitdoctor.amounts.marking import Amount, mark_seam
+from fitdoctor.amounts.marks import Calculation, Length, Mark, Take
+from fitdoctor.reason import Reason
+
+_DART_SHARE = 0.5
+"A waist dart stands about midway between the centre and the side seam."
+# Share of the difference between waist and hip that each edge or dart takes; they add up to 1 over 4 side edges, 2 front and 2 back darts.
+_SIDE_SHARE, _FRONT_DART_SHARE, _BACK_DART_SHARE = 0.13, 0.08, 0.16
+
+
+def _crescent(given: Given) -> Calculation:
+    total, along = given.total, given.length("along")
+    take: Take = "lower" if given.word("take") == "lower" else "raise"
+    at = given.word("at")
+    centre = "centre front" if at.startswith("front") else "centre back"
+    where = f"at {centre}, running out smoothly at the side seams"
+    mark = mark_seam(at, where, take, pieces.waist(along.mm), Amount(total, total, "in all", shape=run_out))
+    shaped = shaped_by(total, along)
+    changes = "shorter" if take == "lower" else "longer"
+    because = (
+        Reason("What is left of the amount runs out smoothly: level with the old seam at the centre and again at the side seam."),
+        Reason(f"The rise at {centre} becomes {changes} by the whole amount, the darts by what is left of it where they stand."),
+    )
+    effects = {"rise-change": total, "dart-shorter": total * run_out(_DART_SHARE)}
+    return Calculation((mark,), shaped, shaped, effects, because=because)
+
+
+def _shaping(given: Given) -> Calculation:
+    total, words = given.total, given.word("darts")
+    counts = {
+        "side-seam": (4, _SIDE_SHARE),
+        "front-dart": (2 if words in ("both", "front") else 0, _FRONT_DART_SHARE),
+        "back-dart": (2 if words in ("both", "back") else 0, _BACK_DART_SHARE),
+    }
+    whole = sum(number * share for number, share in counts.values())
+    parts = {seam: total * (share / whole) for seam, (number, share) in counts.items() if number}
+    marks = tuple(_shaped(seam, part, counts[seam][0], given) for seam, part in parts.items())
+    because = (Reason("The waist is fitted at the side seams and in the darts by the shares of a common draft; the hip keeps its girth."),)
+    nothing = Length(0.0)
+    effects = {"per-seam": parts["side-seam"], "per-dart": parts.get("back-dart", parts.get("front-dart", nothing))}
+    return Calculation(marks, total, parts["side-seam"], effects, because=because)
+
+
+def _shaped(seam: str, part: Length, number: int, given: Given) -> Mark:
+    if seam == "side-seam":
+        line = pieces.side_to_hip(given.length("length").mm)
+        return mark_seam(seam, "at the waist, running out at the hip", "in", line, Amount(part, part * number, "each layer", shape=run_out))
+    line = pieces.upright(block.DART)
+    amount = Amount(part, part * number, "each dart", layer_share=0.5, shape=straight_out)
+    return mark_seam(seam, "at the waist, running out at the point", "in", line, amount)
+
+
+CALCULATORS = (
+    calculator(
+        "waist-crescent",
+        _crescent,
+        block={"along": block.BACK_WAIST_QUARTER},
+        effects=("rise-change", "dart-shorter"),
+        options={"at": open_option("back-waist-seam"), "take": ("lower", "raise")},
+    ),
+    calculator(
+        "waist-hip-shaping",
+        _shaping,
+        block={"length": block.SIDE_TO_HIP},
+        effects=("per-seam", "per-dart"),
+        options={"darts": ("both", "back", "front", "none")},
+    ),
+)
