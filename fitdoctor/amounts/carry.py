@@ -29,8 +29,10 @@ def shaped_by(total: Length, *lengths: Length) -> Length:
 
 
 def at_least_zero(length: Length) -> Length:
-    """The length, or 0 with the same give or take where it is below 0: what is short by less than nothing is not short."""
-    return replace(length, mm=max(0.0, length.mm))
+    """The length with what lies below 0 cut off, of its give or take too: short by less than nothing is not short at all."""
+    most = max(0.0, length.mm + length.give_mm)
+    mm = max(0.0, length.mm)
+    return Length(mm, most - mm, length.assumed)
 
 
 def from_block(mm: float, name: str) -> Length:
