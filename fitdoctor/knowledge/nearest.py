@@ -9,8 +9,8 @@ from difflib import get_close_matches
 def did_you_mean(word: str, known: Iterable[str]) -> str:
     """` (did you mean ‘…’?)` where a known word is near, else nothing.
 
-    >>> did_you_mean("strenght", ["strength", "sources"])
-    ' (did you mean ‘strength’?)'
+    >>> did_you_mean("shows-as", ["shows_as", "sources"])
+    ' (did you mean ‘shows_as’?)'
     """
     words = list(known)
     near = get_close_matches(word, words, 1) or get_close_matches(word.lower().replace("_", "-").replace(" ", "-"), words, 1)

@@ -13,7 +13,7 @@ from fitdoctor.knowledge.passages import SAYS_MUCH, garments_of, names_of, passa
 from fitdoctor.knowledge.spoken import Term, Vocabulary
 from fitdoctor.knowledge.stems import stem, words
 
-_OF_KIND = {"symptoms": 1.3, "causes": 1.0, "methods": 0.95, "checks": 0.85, "garments": 0.9}
+_OF_KIND = {"symptoms": 1.3, "causes": 1.0, "methods": 0.95, "checks": 0.85, "garments": 0.7}
 _OTHER_KINDS = 0.85
 _OTHER_GARMENT, _OTHER_THAT_SPEAKS_OF_IT = 0.35, 0.8
 _PASSAGE_SHARE = 1.0

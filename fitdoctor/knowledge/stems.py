@@ -20,7 +20,7 @@ doesn't don't dont each either every everything for from get gets getting goes g
 how i i'm i've if in into is it it's its itself just keep keeps kept like look looks me mine more most much my myself no nor not now of
 on one only or other our quite rather really right s she should shown shows showing so some something still such t than that the their
 them then there these they they're thing things this those to very was we were what when where which while who whole why will with
-without wont won't would you your
+without won't would you your
 """
 EMPTY = frozenset(_SAY_NOTHING.split())
 """Words that say nothing about a garment. Up, down, off, out and too stay: they do."""

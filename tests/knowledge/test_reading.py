@@ -119,18 +119,18 @@ def test_lengths_are_read_with_their_unit_and_trees_with_one_word_or_several(sma
 
 
 def test_all_problems_of_all_files_come_out_in_one_run(small: Plain, written: Write) -> None:
-    small["symptoms"]["folds"] |= {"veiw": "back", "line": "fould", "garments": "skirt"}
+    small["symptoms"]["folds"] |= {"vjew": "back", "line": "foldd", "garments": "skirt"}
     del small["symptoms"]["folds"]["zone"]
     small["measurements"]["tuck"]["tolerance"] = "2"
     small["checks"]["pin"]["minutes"] = "two"
-    small["causes"]["too-long"]["shows_as"][0]["strenght"] = "usually"
+    small["causes"]["too-long"]["shows_as"][0]["strengthh"] = "usually"
     knowledge = read_knowledge([written(small)])
     assert [(p.file.name, p.text) for p in knowledge.problems] == [
-        ("folds.yaml", "there is no field ‘veiw’ (did you mean ‘view’?)"),
+        ("folds.yaml", "there is no field ‘vjew’ (did you mean ‘view’?)"),
         ("folds.yaml", "garments: ‘skirt’ stands where a list is wanted"),
         ("folds.yaml", "the field ‘zone’ is missing"),
-        ("folds.yaml", "line: ‘fould’ is none of fold, strain, gape, droop, swing, twist, ripple, step (did you mean ‘fold’?)"),
-        ("too-long.yaml", "there is no field ‘strenght’ in shows_as.1 (did you mean ‘strength’?)"),
+        ("folds.yaml", "line: ‘foldd’ is none of fold, strain, gape, droop, swing, twist, ripple, step (did you mean ‘fold’?)"),
+        ("too-long.yaml", "there is no field ‘strengthh’ in shows_as.1 (did you mean ‘strength’?)"),
         ("pin.yaml", "minutes: ‘two’ is not a number"),
         ("tuck.yaml", "tolerance: ‘2’ needs a unit: mm, cm or in."),
     ]

@@ -86,7 +86,7 @@ BROKEN: list[tuple[str, Callable[[Plain], None]]] = [
     ("link", set_to("methods", "lower-waist", "sources", value=["the-book"])),
     ("link", set_to("features", "lining", "garments", value=["skirt", "kilt"])),
     ("word", set_to("symptoms", "folds", "leak", value="a-drop")),
-    ("word", set_to("causes", "too-long", "shows_as", 0, "strength", value="ususally")),
+    ("word", set_to("causes", "too-long", "shows_as", 0, "strength", value="uzually")),
     ("value", set_to("causes", "too-tight", "impossible_if", value=[{"fact": "lining", "is": "silk"}])),
     ("zone", set_to("symptoms", "folds", "zone", value="hem")),
     ("seam", set_to("methods", "lower-waist", "operations", 0, "opens", value=["yoke-seam"])),
@@ -224,7 +224,7 @@ def test_a_check_that_both_causes_answer_does_not_tell_them_apart_but_one_that_i
 
 def test_solved_cases_are_checked_alone(small: Plain, written: Write, tmp_path: Path) -> None:
     small["checks"]["pin"]["ask"] = "No question."
-    small["features"]["lining"]["vaues"] = []
+    small["features"]["lining"]["valuues"] = []
     knowledge = read_knowledge([written(small)])
     folder = tmp_path / "others"
     folder.mkdir()

@@ -77,7 +77,7 @@ def test_what_people_say_finds_the_symptom_among_the_first_three(index: SearchIn
     [
         ("collr stands of neck", "collar-stands-off-neck"),
         ("wrinkels under the waistband at the back", "level-folds-under-back-band"),
-        ("collar coverd by jakcet", "collar-hides-shirt-collar"),
+        ("collar coverrd by jakcet", "collar-hides-shirt-collar"),
         ("bagy knees", "knees-bagged"),
         ("neckline gapps", "front-neck-gapes"),
     ],

@@ -27,10 +27,10 @@ class Alike:
 def nothing_tells_them_apart(look: Look) -> Iterator[Finding]:
     """Two causes share a symptom on the same garment, nothing tells them apart, and nobody says why."""
     exempt = _exempt(look.knowledge)
-    for pair, alikes in look_alikes(look.knowledge).items():
+    for pair, places in look_alikes(look.knowledge).items():
         if pair not in exempt:
-            symptoms = ", ".join(dict.fromkeys(alike.symptom for alike in alikes))
-            garments = ", ".join(dict.fromkeys(alike.garment for alike in alikes))
+            symptoms = ", ".join(dict.fromkeys(alike.symptom for alike in places))
+            garments = ", ".join(dict.fromkeys(alike.garment for alike in places))
             text = f"nothing tells this from ‘{pair[1]}’: both show as {symptoms} ({garments}); name a check that parts them, or told_apart"
             yield Finding("causes", pair[0], text)
 
@@ -54,7 +54,7 @@ def look_alikes(knowledge: Knowledge) -> Mapping[Pair, tuple[Alike, ...]]:
         for pair, symptom in _sharing(signs).items():
             if not _told_apart(knowledge, signs[pair[0]], signs[pair[1]]):
                 found[pair].append(Alike(garment, symptom))
-    return {pair: tuple(alikes) for pair, alikes in found.items()}
+    return {pair: tuple(places) for pair, places in found.items()}
 
 
 @dataclass(frozen=True)
