@@ -21,7 +21,10 @@ def nothing(_inputs: Mapping[str, Length], _options: Mapping[str, str]) -> Calcu
     return Calculation((), Length(0), Length(0))
 
 
-CALCULATORS = {"plain": Calculator("plain", nothing, needs=("total",), effects=("per-side",), options={"take": ("in", "lower"), "at": ()})}
+PLAIN = Calculator(
+    "plain", nothing, ("total",), {"length": 100.0}, ("per-side",), options={"take": ("in", "lower"), "at": ()}, optional=("limit-1",)
+)
+CALCULATORS = {"plain": PLAIN}
 
 
 def method(plain: Plain) -> dict[str, Any]:
@@ -91,6 +94,7 @@ BROKEN: list[tuple[str, Callable[[Plain], None]]] = [
     ("zone", set_to("symptoms", "folds", "zone", value="hem")),
     ("seam", set_to("methods", "lower-waist", "operations", 0, "opens", value=["yoke-seam"])),
     ("seam", set_to("conditions", "no-needle-holes", "applies_to", value={"seams": ["yoke-seam"]})),
+    ("seam", set_to("methods", "lower-waist", "amounts", "drop", "options", value={"at": "hem"})),
     ("symptom-without-cause", no_cause_for),
     ("cause-without-symptom", cause_seen_nowhere),
     ("cause-without-method", set_to("methods", "let-out", "treats", value=[])),
@@ -211,6 +215,12 @@ def test_links_to_an_entry_that_could_not_be_read_are_not_reported_again(small: 
 def test_without_calculators_nothing_is_said_about_amounts(small: Plain, written: Write) -> None:
     small["methods"]["lower-waist"]["amounts"]["drop"]["calculator"] = "guesswork"
     assert check_knowledge(read_knowledge([written(small)])) == ()
+
+
+def test_inputs_with_a_stand_in_optional_and_numbered_ones_are_known(small: Plain, written: Write) -> None:
+    inputs = {"total": "tuck", "length": "10 in", "limit-1": "girth", "limit-3": "12"}
+    small["methods"]["lower-waist"]["amounts"]["drop"]["inputs"] = inputs
+    assert problems_of(small, written) == ()
 
 
 def test_a_check_that_both_causes_answer_does_not_tell_them_apart_but_one_that_is_seldom_yes_does(small: Plain, written: Write) -> None:

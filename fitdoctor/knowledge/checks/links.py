@@ -130,6 +130,9 @@ def _seams_named(method: Method) -> Iterator[tuple[str, Path_]]:
                 yield seam, ("operations", number, name, place)
     for number, need in enumerate(method.cloth_needed):
         yield need.seam, ("cloth_needed", number, "seam")
+    for name, spec in method.amounts.items():
+        for option in ("at", "seams"):
+            yield from ((seam, ("amounts", name, "options", option)) for seam in spec.options.get(option, "").split())
 
 
 def _words(entry: Entry) -> Iterator[tuple[str, tuple[str, ...], Path_]]:

@@ -17,6 +17,9 @@ from fitdoctor.knowledge.references import Path_, is_measurement
 ALWAYS = ("total", "each")
 """What every calculator gives."""
 
+LIMIT = "limit-"
+"""limit-1, limit-2, …: how far each seam may go, in the order of its seams."""
+
 _PLACEHOLDER = re.compile(r"\{([^{}]*)\}")
 
 
@@ -112,9 +115,9 @@ def amounts_of(method: Method, calculators: Mapping[str, Calculator] | None) -> 
 
 
 def _asked_wrongly(spec: AmountSpec, calculator: Calculator) -> Iterator[tuple[Path_, str]]:
-    inputs = {*calculator.needs, *calculator.block}
+    inputs = {*calculator.needs, *calculator.block, *calculator.optional}
     for input_ in spec.inputs:
-        if input_ not in inputs and not _numbered(input_, inputs):
+        if input_ not in inputs and not input_.startswith(LIMIT):
             yield ("inputs", input_), f"‘{calculator.name}’ takes no input ‘{input_}’{did_you_mean(input_, inputs)}"
     for needed in calculator.needs:
         if needed not in spec.inputs:
@@ -125,11 +128,6 @@ def _asked_wrongly(spec: AmountSpec, calculator: Calculator) -> Iterator[tuple[P
         elif calculator.options[option] and word not in calculator.options[option]:
             allowed = calculator.options[option]
             yield ("options", option), f"‘{option}’ is one of {', '.join(allowed)}, not ‘{word}’{did_you_mean(word, allowed)}"
-
-
-def _numbered(input_: str, inputs: set[str]) -> bool:
-    """limit-3 where the calculator takes limit-1, limit-2 and so on."""
-    return bool(re.fullmatch(r".+-\d+", input_)) and f"{input_.rsplit('-', 1)[0]}-1" in inputs
 
 
 def _amounts_named(method: Method) -> Iterator[tuple[str, Path_]]:
