@@ -1,0 +1,1 @@
+"""The seven steps of fitting a garment, a page each."""

@@ -1,0 +1,1 @@
+"""The parts of the desk, each a widget that asks or shows one thing."""
