@@ -51,8 +51,12 @@ HEM_FACED: Final = 6.35
 "Cloth a facing needs below the finished edge."
 SLEEVE_HEM: Final = MM_PER_INCH
 SKIRT_HEM: Final = MM_PER_INCH
-CAP_HALF_WIDTH: Final = 175.0
 CAP_HEIGHT: Final = 140.0
+BUTTON_FROM_EDGE: Final = 1.25 * MM_PER_INCH
+"Lowest cuff button above the edge, by a printed guide."
+BUTTON_SPACING: Final = 15.0
+CAP_OVER_LINES: Final = MM_PER_INCH / 4
+"What the straight line under half a sleeve cap is longer than half the armhole, by a drafting book."
 PLAIN: Final = 200.0
 "As much of a seam as a mark without a curve is drawn along."
 BUTTON_ROW: Final = 120.0

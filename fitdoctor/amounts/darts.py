@@ -30,7 +30,7 @@ def _intake(given: Given) -> Calculation:
     too_deep = _too_deep(each, length) if take == "in" else Length(0.0)
     if too_deep.mm > 0:
         because.append(Reason(_TOO_DEEP))
-    effects = {"intake-change": each, "per-side": each * 0.5, "split-needed": too_deep}
+    effects = {"intake-change": each, "per-side": each * 0.5, "waist-change": given.total, "split-needed": too_deep}
     shaped = shaped_by(each, length)
     return Calculation((mark,), shaped_by(given.total, length), shaped, effects, because=tuple(because))
 
@@ -106,7 +106,7 @@ CALCULATORS = (
         "dart-intake",
         _intake,
         block={"length": block.DART},
-        effects=("intake-change", "per-side", "split-needed"),
+        effects=("intake-change", "per-side", "waist-change", "split-needed"),
         options={"take": ("in", "out"), "darts": ("2", "1", "3", "4", "6", "8"), "at": open_option("back-dart")},
     ),
     calculator(

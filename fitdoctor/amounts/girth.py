@@ -5,8 +5,6 @@ from __future__ import annotations
 import math
 from collections.abc import Callable
 
-import numpy as np
-
 from fitdoctor.amounts import block, pieces
 from fitdoctor.amounts.carry import at_least_zero, carry, shaped_by
 from fitdoctor.amounts.curves import Polyline, even, held_then_out, in_and_out, run_out, straight_out
@@ -74,7 +72,7 @@ def _share(given: Given) -> Calculation:
     because = [Reason("Equal amounts from each seam keep the proportions; half of each on each layer.")]
     if left.mm > 0:
         because.append(Reason("The limits of the seams leave a part without a place."))
-    effects = {"per-seam": shares[most], "per-layer": layers[most], "unplaced": left}
+    effects = {"per-seam": shares[most], "per-layer": layers[most], "waist-change": given.total - left, "unplaced": left}
     return Calculation(marks, given.total, layers[most], effects, left.mm, tuple(because))
 
 
@@ -117,11 +115,6 @@ def _shared_mark(seam: str, members: list[int], layers: list[Length], given: Giv
     return mark_seam(seam, f"{along[run]} {which}", _take(given), pieces.upright(given.length("length").mm), amount)
 
 
-def placed_mm(marks: tuple[Mark, ...]) -> float:
-    """What the marks take up in all."""
-    return float(np.sum([mark.total_mm for mark in marks]))
-
-
 CALCULATORS = (
     calculator(
         "centre-back-seam",
@@ -146,7 +139,8 @@ CALCULATORS = (
         "share-seams",
         _share,
         block={"length": block.GIRTH_SEAM},
-        effects=("per-seam", "per-layer", "unplaced"),
+        optional=("limit-1",),
+        effects=("per-seam", "per-layer", "waist-change", "unplaced"),
         options={"seams": open_option("side-seam side-seam"), "take": ("in", "out"), "shape": ("even", "waist", "tapered")},
     ),
 )

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from fitdoctor.amounts import block, pieces
 from fitdoctor.amounts.carry import at_least_zero, shaped_by
-from fitdoctor.amounts.curves import Polyline, run_out
+from fitdoctor.amounts.curves import Polyline, as_points, run_out
 from fitdoctor.amounts.given import Given, calculator, open_option
 from fitdoctor.amounts.marking import Amount, mark_seam
 from fitdoctor.amounts.marks import Calculation, Length, Mark, Take
@@ -19,27 +19,6 @@ def let_down_effects(total: Length, depth: Length | None, new_hem: Length) -> di
         return {}
     left = at_least_zero(depth - total)
     return {"hem-left": left, "hem-short-by": at_least_zero(new_hem - left), "cloth-short-by": at_least_zero(total - depth)}
-
-
-def _sleeve_length(given: Given) -> Calculation:
-    total, way = given.total, given.word("take")
-    because = [Reason("What the hem is deep, less what is let down, is left to turn up; where that is too little the edge is faced.")]
-    if way == "shorten-at-cap":
-        line = pieces.sleeve_cap(block.CAP_HALF_WIDTH, block.CAP_HEIGHT)
-        mark = mark_seam("armhole-seam", "off the cap all the way round, the hem stays", "cut", line, Amount(total, total, "in all"))
-        because = [Reason("Vent and buttons keep their place; the cap is drawn anew below the old one.")]
-        return Calculation((mark,), total, total, {}, because=tuple(because))
-    take: Take = "lower" if way == "lengthen" else "raise"
-    mark = mark_seam("sleeve-hem", "all round the sleeve hem", take, pieces.level(block.SLEEVE_HEM_HALF), Amount(total, total, "in all"))
-    depth = given.measured("hem-depth")
-    effects = let_down_effects(total, depth, given.length("new-hem")) if way == "lengthen" else _taken_up(total, depth)
-    return Calculation((mark,), total, total, effects, because=tuple(because))
-
-
-def _taken_up(total: Length, depth: Length | None) -> dict[str, Length]:
-    nothing = Length(0.0)
-    left = {"hem-left": depth + total} if depth is not None else {}
-    return {**left, "hem-short-by": nothing, "cloth-short-by": nothing}
 
 
 def _trouser_hem(given: Given) -> Calculation:
@@ -71,7 +50,7 @@ _LINES = {
 
 def _finished_line(inseam: Length, slant: Length, edge: Polyline) -> Mark:
     stations = tuple((x, y) for x, y in ((0.0, 0.0), (float(edge[-1][0]), slant.mm)))
-    points = tuple((float(x), float(y)) for x, y in edge)
+    points = as_points(edge)
     where = "finished line, the whole inseam from the crotch down; the back slants lower"
     return Mark("hem", where, "mark", inseam.mm, inseam.mm, "in all", "shell", stations, points, points, inseam.give_mm)
 
@@ -81,7 +60,7 @@ def _lines_below(names: tuple[str, ...], step: Length, edge: Polyline) -> Iterat
         down = step * n
         take: Take = "cut" if name.startswith("cutting") else "mark"
         stations = ((0.0, down.mm), (float(edge[-1][0]), down.mm))
-        old = tuple((float(x), float(y)) for x, y in edge)
+        old = as_points(edge)
         new = tuple((x, y + down.mm) for x, y in old)
         yield Mark("hem", f"{name}, below the finished line", take, down.mm, down.mm, "in all", "shell", stations, old, new, down.give_mm)
 
@@ -131,14 +110,6 @@ def _level(given: Given) -> Calculation:
 
 
 CALCULATORS = (
-    calculator(
-        "sleeve-length",
-        _sleeve_length,
-        block={"new-hem": block.SLEEVE_HEM},
-        optional=("hem-depth",),
-        effects=("hem-left", "hem-short-by", "cloth-short-by"),
-        options={"take": ("lengthen", "shorten", "shorten-at-cap")},
-    ),
     calculator(
         "trouser-hem",
         _trouser_hem,

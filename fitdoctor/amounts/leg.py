@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from fitdoctor.amounts import block, pieces
-from fitdoctor.amounts.carry import shaped_by
+from fitdoctor.amounts.carry import at_least_zero, shaped_by
 from fitdoctor.amounts.curves import run_out
 from fitdoctor.amounts.given import Given, calculator
 from fitdoctor.amounts.marking import Amount, mark_seam
@@ -33,7 +33,7 @@ def _widths(hem: Length | None) -> dict[str, Length]:
     if hem is None:
         return {}
     less = Length(_FRONT_LESS_MM)
-    return {"front-half": (hem - less) * 0.25, "back-half": (hem + less) * 0.25}
+    return {"front-half": at_least_zero(hem - less) * 0.25, "back-half": (hem + less) * 0.25}
 
 
 CALCULATORS = (

@@ -12,6 +12,7 @@ import numpy as np
 
 from fitdoctor.amounts import block
 from fitdoctor.amounts.curves import Curve, Polyline, bezier, fitted, quarter_ellipse, straight
+from fitdoctor.errors import FitdoctorError
 
 
 def waist(along_mm: float) -> Polyline:
@@ -54,11 +55,6 @@ def back_neck(half_width_mm: float, depth_mm: float) -> Polyline:
     return quarter_ellipse(half_width_mm, depth_mm).polyline()
 
 
-def front_neck(half_width_mm: float, depth_mm: float) -> Polyline:
-    """Half of the front neckline from centre front to the shoulder."""
-    return quarter_ellipse(half_width_mm, depth_mm).polyline()
-
-
 def shoulder(length_mm: float, drop_mm: float) -> Polyline:
     """A shoulder seam from the neck to the armhole, the cloth below it."""
     slope = math.asin(min(1.0, drop_mm / length_mm))
@@ -78,12 +74,30 @@ def armhole(shoulder_end: tuple[float, float], depth_mm: float, hollow_mm: float
     ).polyline()
 
 
-def sleeve_cap(half_width_mm: float, height_mm: float) -> Polyline:
+def sleeve_cap(back_mm: float, front_mm: float, height_mm: float) -> Polyline:
     """A sleeve cap from the back underarm over the crown to the front underarm: two S-curves that meet level at the crown."""
-    w, h = half_width_mm, height_mm
-    back = bezier((-w, 0), (-0.55 * w, 0), (-0.60 * w, -h), (0, -h)).polyline(48)
-    front = bezier((0, -h), (0.60 * w, -h), (0.50 * w, 0), (w, 0)).polyline(48)
+    b, f, h = back_mm, front_mm, height_mm
+    back = bezier((-b, 0), (-0.55 * b, 0), (-0.60 * b, -h), (0, -h)).polyline(48)
+    front = bezier((0, -h), (0.60 * f, -h), (0.50 * f, 0), (f, 0)).polyline(48)
     return np.vstack((back, front[1:]))
+
+
+def cap_part_mm(armhole_half_mm: float, height_mm: float) -> float:
+    """Width of a sleeve on one side of the crown: the straight line under that half of the cap is a little longer than its armhole.
+
+    Raises:
+        FitdoctorError: the cap is higher than the armhole half is long.
+    """
+    line = armhole_half_mm + block.CAP_OVER_LINES
+    if height_mm >= line:
+        raise FitdoctorError("The sleeve cap is higher than half the armhole is long.", "Measure both again.")
+    return math.sqrt(line**2 - height_mm**2)
+
+
+def sleeve_cap_for(armhole_mm: float, height_mm: float) -> Polyline:
+    """The cap of a sleeve that fits an armhole, drawn alike at back and front."""
+    part = cap_part_mm(armhole_mm / 2, height_mm)
+    return sleeve_cap(part, part, height_mm)
 
 
 def level(length_mm: float) -> Polyline:

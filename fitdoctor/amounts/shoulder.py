@@ -57,7 +57,7 @@ def _narrowed(given: Given) -> Calculation:
     if inward.mm >= length.mm:
         raise FitdoctorError("More is to come off the shoulder than the seam is long.", "Measure both again.")
     longer = carry(armhole_longer_each_mm, inward, length, drop) * 2
-    effects = {"armhole-longer": longer, "cap-must-give": longer}
+    effects = {"armhole-longer": longer, "cap-must-give": longer, "shoulder-width-change": inward * 2}
     gives = given.measured("cap-can-give")
     if gives is not None:
         effects["cap-short-by"] = at_least_zero(longer - gives)
@@ -91,18 +91,6 @@ def _drop(given: Given) -> Length:
     return Length(length.mm * share, length.give_mm * share, stand_ins(stand_in, length))
 
 
-def _pitch(given: Given) -> Calculation:
-    shift, armhole = given.total, given.length("armhole-length")
-    toward = given.word("toward")
-    line = pieces.level(armhole.mm)
-    where = f"the whole sleeve turned toward the {toward}, at every notch"
-    mark = mark_seam("armhole-seam", where, "mark", line, Amount(shift, shift, "in all"))
-    degrees = 360 * shift.mm / armhole.mm
-    because = (Reason(f"The sleeve turns by {degrees:.1f}° of the armhole's round; every notch moves by as much along the seam."),)
-    shaped = shaped_by(shift, armhole)
-    return Calculation((mark,), shaped, shaped, {"notch-shift": shift}, because=because)
-
-
 CALCULATORS = (
     calculator(
         "shoulder-wedge",
@@ -116,13 +104,6 @@ CALCULATORS = (
         _narrowed,
         block={"shoulder-length": block.SHOULDER, "shoulder-slope-drop": block.SHOULDER_DROP},
         optional=("cap-can-give",),
-        effects=("armhole-longer", "cap-must-give", "cap-short-by"),
-    ),
-    calculator(
-        "sleeve-pitch",
-        _pitch,
-        block={"armhole-length": block.ARMHOLE},
-        effects=("notch-shift",),
-        options={"toward": ("back", "front")},
+        effects=("armhole-longer", "cap-must-give", "cap-short-by", "shoulder-width-change"),
     ),
 )

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import product
 
 from fitdoctor.errors import FitdoctorError
 
@@ -58,13 +59,23 @@ def round_shares(amounts: Sequence[float], step: float, names: Sequence[str]) ->
         groups.setdefault((name, round(amount, 9)), []).append(n)
     steps = {key: math.floor(key[1] / step + 1e-9) for key in groups}
     left = round(sum(amounts) / step) - sum(steps[key] * len(members) for key, members in groups.items())
-    by_remainder = sorted(groups, key=lambda key: (-(key[1] / step - steps[key]), len(groups[key])))
-    for key in by_remainder:
-        if 0 < len(groups[key]) <= left:
-            steps[key] += 1
-            left -= len(groups[key])
+    raised = _raised([(len(groups[key]), key[1] / step - steps[key]) for key in groups], left)
     rounded = [0.0] * len(amounts)
-    for key, members in groups.items():
+    for members, key, up in zip(groups.values(), groups, raised, strict=True):
+        left -= up * len(members)
         for n in members:
-            rounded[n] = steps[key] * step
+            rounded[n] = (steps[key] + up) * step
     return Shares(tuple(rounded), left * step)
+
+
+def _raised(groups: Sequence[tuple[int, float]], left: int) -> tuple[int, ...]:
+    """Which groups (how many alike, remainder) go up a step: those that use up most of what is left, then those with most remainder."""
+    fitting = (
+        ups for ups in product((0, 1), repeat=len(groups)) if sum(up * size for up, (size, _) in zip(ups, groups, strict=True)) <= left
+    )
+
+    def worth(ups: tuple[int, ...]) -> tuple[int, float]:
+        chosen = [group for up, group in zip(ups, groups, strict=True) if up]
+        return sum(size for size, _ in chosen), sum(size * remainder for size, remainder in chosen)
+
+    return max(fitting, key=worth, default=(0,) * len(groups))

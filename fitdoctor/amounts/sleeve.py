@@ -1,0 +1,111 @@
+"""Sleeves: lengthened, shortened at the hem or at the cap, turned in the armhole."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from fitdoctor.amounts import block, pieces
+from fitdoctor.amounts.carry import shaped_by
+from fitdoctor.amounts.curves import Polyline, as_points, polyline_length
+from fitdoctor.amounts.given import Given, calculator
+from fitdoctor.amounts.hem import let_down_effects
+from fitdoctor.amounts.marking import Amount, mark_seam
+from fitdoctor.amounts.marks import Calculation, Length, Mark, Take
+from fitdoctor.reason import Reason
+
+
+def _sleeve_length(given: Given) -> Calculation:
+    total, way = given.total, given.word("take")
+    because = [Reason("What the hem is deep, less what is let down, is left to turn up; where that is too little the edge is faced.")]
+    if way == "shorten-at-cap":
+        return _shorter_at_cap(given)
+    take: Take = "lower" if way == "lengthen" else "raise"
+    edge = pieces.level(block.SLEEVE_HEM_HALF)
+    marks = [mark_seam("sleeve-hem", "the new edge, all round the sleeve", take, edge, Amount(total, total, "in all"))]
+    if way == "shorten":
+        marks.append(_cutting_line(edge, total, given.length("new-hem")))
+    if given.word("vent") == "buttons":
+        marks.append(_vent(given))
+    depth = given.measured("hem-depth")
+    effects = let_down_effects(total, depth, given.length("new-hem")) if way == "lengthen" else _taken_up(total, depth)
+    return Calculation(tuple(marks), total, total, effects, because=tuple(because))
+
+
+def _cutting_line(edge: Polyline, total: Length, hem: Length) -> Mark:
+    """Where a shortened sleeve is cut: a hem below the new edge, measured from the old one."""
+    new = as_points(edge - np.array([0.0, total.mm - hem.mm]))
+    old = as_points(edge - np.array([0.0, total.mm]))
+    where = "the cutting line, a hem's depth below the new edge"
+    stations = ((0.0, hem.mm), (polyline_length(edge), hem.mm))
+    return Mark("sleeve-hem", where, "cut", hem.mm, hem.mm, "in all", "shell", stations, old, new, hem.give_mm)
+
+
+def _vent(given: Given) -> Mark:
+    """The buttons of the cuff: the lowest above the new edge, the others at even spacing above it."""
+    lowest, spacing = given.length("button-from-edge"), given.length("button-spacing")
+    ways_up = [lowest.mm + n * spacing.mm for n in range(given.number("buttons"))]
+    line = ((0.0, 0.0), (0.0, -ways_up[-1] - lowest.mm))
+    where = "the lowest button, above the new edge; the others stand above it at even spacing"
+    stations = tuple((way, 0.0) for way in ways_up)
+    return Mark("sleeve-vent", where, "mark", lowest.mm, lowest.mm, "in all", "shell", stations, line, line, lowest.give_mm)
+
+
+def _shorter_at_cap(given: Given) -> Calculation:
+    total, armhole, height = given.total, given.length("armhole-length"), given.length("cap-height")
+    line = pieces.sleeve_cap_for(armhole.mm, height.mm)
+    shaped = shaped_by(total, armhole, height)
+    mark = mark_seam("armhole-seam", "off the cap all the way round; the hem stays", "cut", line, Amount(total, total, "in all"))
+    because = (Reason("Vent and buttons keep their place; the cap is drawn anew below the old one."),)
+    nothing = Length(0.0)
+    return Calculation((mark,), shaped, shaped, {"hem-short-by": nothing, "cloth-short-by": nothing}, because=because)
+
+
+def _taken_up(total: Length, depth: Length | None) -> dict[str, Length]:
+    nothing = Length(0.0)
+    left = {"hem-left": depth + total} if depth is not None else {}
+    return {**left, "hem-short-by": nothing, "cloth-short-by": nothing}
+
+
+def _pitch(given: Given) -> Calculation:
+    shift, armhole = given.total, given.length("armhole-length")
+    toward = given.word("toward")
+    where = f"at every notch, along the seam: the whole sleeve turned toward the {toward}"
+    mark = Mark(
+        "armhole-seam",
+        where,
+        "mark",
+        shift.mm,
+        shift.mm,
+        "in all",
+        stations=((0.0, shift.mm), (armhole.mm, shift.mm)),
+        give_mm=shift.give_mm,
+    )
+    degrees = 360 * shift.mm / armhole.mm
+    because = (Reason(f"The sleeve turns by {degrees:.1f}° of the armhole's round; every notch moves by as much along the seam."),)
+    shaped = shaped_by(shift, armhole)
+    return Calculation((mark,), shaped, shaped, {"notch-shift": shift}, because=because)
+
+
+CALCULATORS = (
+    calculator(
+        "sleeve-length",
+        _sleeve_length,
+        block={
+            "new-hem": block.SLEEVE_HEM,
+            "button-from-edge": block.BUTTON_FROM_EDGE,
+            "button-spacing": block.BUTTON_SPACING,
+            "armhole-length": block.ARMHOLE,
+            "cap-height": block.CAP_HEIGHT,
+        },
+        optional=("hem-depth",),
+        effects=("hem-left", "hem-short-by", "cloth-short-by"),
+        options={"take": ("lengthen", "shorten", "shorten-at-cap"), "vent": ("none", "buttons"), "buttons": ("4", "1", "2", "3", "5")},
+    ),
+    calculator(
+        "sleeve-pitch",
+        _pitch,
+        block={"armhole-length": block.ARMHOLE},
+        effects=("notch-shift",),
+        options={"toward": ("back", "front")},
+    ),
+)
