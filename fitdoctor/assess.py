@@ -162,7 +162,14 @@ def _plan(case: Case, methods: Sequence[Method], worked: Sequence[WorkedAmount],
 
 
 def _cautions(chosen: Mapping[str, MethodVerdict]) -> tuple[ConditionState, ...]:
-    """What to mind at the table: cares that always hold, cares that strike, and what protects people."""
+    """What to mind at the table: what always holds, what strikes, and the no-goes for people's safety that nobody has ruled out."""
     states = {s.condition: s for verdict in chosen.values() for s in verdict.conditions}
-    minded = (s for s in states.values() if s.safety or s.always or (s.effect in ("needs-care", "adds-work") and s.state != "met"))
-    return tuple(sorted(minded, key=lambda s: (not s.safety, s.condition)))
+    return tuple(sorted((s for s in states.values() if _is_minded(s)), key=lambda s: (not s.safety, s.condition)))
+
+
+def _is_minded(state: ConditionState) -> bool:
+    if state.always:
+        return True
+    if state.state == "not-known":
+        return (state.safety and state.effect == "forbids") or (not state.everywhere and state.effect in ("needs-care", "adds-work"))
+    return state.state != "met" and (state.safety or state.effect in ("needs-care", "adds-work"))

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import argparse
 import json
+import os
 import sys
 from collections import Counter
 from collections.abc import Callable, Sequence
@@ -25,6 +26,10 @@ def main(argv: Sequence[str] | None = None) -> int:
     except FitdoctorError as error:
         print(error, file=sys.stderr)
         return INPUT_HAS_PROBLEMS
+    except BrokenPipeError:
+        # Whoever read the output has seen enough; nothing more can be written, not even on closing.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return DONE
 
 
 def _parser() -> argparse.ArgumentParser:

@@ -108,8 +108,8 @@ def operation_order(method: Method, unlined: bool = False) -> list[Operation]:
     return [op for op in method.operations if not (unlined and op.needs_lining)]
 
 
-def _graph(methods: Sequence[Method], fill: Callable[[Method, str], str], unlined: bool) -> nx.DiGraph:
-    graph = nx.DiGraph()
+def _graph(methods: Sequence[Method], fill: Callable[[Method, str], str], unlined: bool) -> nx.DiGraph[str]:
+    graph: nx.DiGraph[str] = nx.DiGraph()
     for number, method in enumerate(sorted(methods, key=lambda m: STAGES.index(m.stage))):
         known = {op.id for op in method.operations}
         previous: str | None = None
@@ -146,12 +146,12 @@ def _planned(method: Method, op: Operation, fill: Callable[[Method, str], str]) 
     )
 
 
-def _take_out(graph: nx.DiGraph, node: str) -> None:
+def _take_out(graph: nx.DiGraph[str], node: str) -> None:
     graph.add_edges_from((before, after) for before in list(graph.predecessors(node)) for after in list(graph.successors(node)))
     graph.remove_node(node)
 
 
-def _share(graph: nx.DiGraph, seam: str, way: str, keep_first: bool) -> None:
+def _share(graph: nx.DiGraph[str], seam: str, way: str, keep_first: bool) -> None:
     """Let one operation open (or close) the seam for all; the others lose it, and go where nothing else is left to them."""
     order = [node for node in _in_order(graph) if seam in getattr(graph.nodes[node]["step"], way)]
     if len({graph.nodes[node]["step"].for_methods for node in order}) < 2:
@@ -163,7 +163,7 @@ def _share(graph: nx.DiGraph, seam: str, way: str, keep_first: bool) -> None:
         _hand_over(graph, keeper, other, seam, way, keep_first)
 
 
-def _may_share(graph: nx.DiGraph, keeper: str, other: str, keep_first: bool) -> bool:
+def _may_share(graph: nx.DiGraph[str], keeper: str, other: str, keep_first: bool) -> bool:
     """Sharing must not put an operation before what it depends on."""
     trial = graph.copy()
     edges = (
@@ -173,7 +173,7 @@ def _may_share(graph: nx.DiGraph, keeper: str, other: str, keep_first: bool) -> 
     return bool(nx.is_directed_acyclic_graph(trial))
 
 
-def _hand_over(graph: nx.DiGraph, keeper: str, other: str, seam: str, way: str, keep_first: bool) -> None:
+def _hand_over(graph: nx.DiGraph[str], keeper: str, other: str, seam: str, way: str, keep_first: bool) -> None:
     kept: PlannedOperation = graph.nodes[keeper]["step"]
     given: PlannedOperation = graph.nodes[other]["step"]
     left = tuple(s for s in getattr(given, way) if s != seam)
@@ -195,7 +195,7 @@ def _hand_over(graph: nx.DiGraph, keeper: str, other: str, seam: str, way: str, 
     graph.remove_edges_from(list(nx.selfloop_edges(graph)))
 
 
-def _in_order(graph: nx.DiGraph) -> list[str]:
+def _in_order(graph: nx.DiGraph[str]) -> list[str]:
     """Top of the garment first; within a stage all that comes before its try-on, the try-on, then the rest."""
 
     def key(node: str) -> tuple[int, int, int, int]:

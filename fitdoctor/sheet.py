@@ -7,6 +7,8 @@ from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
 
+import jinja2
+
 from fitdoctor.amounts.marks import Mark
 from fitdoctor.amounts.work_out import WorkedAmount
 from fitdoctor.assess import Assessment
@@ -88,6 +90,7 @@ class Sheet:
     conditions: tuple[SheetCondition, ...]
     cautions: tuple[str, ...]
     safety: tuple[str, ...]
+    make_sure: tuple[str, ...]
     minutes: tuple[str, str, str]
     cost: tuple[str, str, str]
     sources: tuple[str, ...]
@@ -117,7 +120,8 @@ def write_sheet(knowledge: Knowledge, assessment: Assessment) -> Sheet:
         stages=_stages(knowledge, assessment),
         conditions=_conditions(knowledge, assessment),
         cautions=tuple(_caution(s) for s in assessment.cautions if not s.safety),
-        safety=tuple(_caution(s) for s in assessment.cautions if s.safety),
+        safety=tuple(_caution(s) for s in assessment.cautions if s.safety and s.state != "not-known"),
+        make_sure=tuple(s.needs for s in assessment.cautions if s.safety and s.state == "not-known"),
         minutes=(duration(plan.minutes[0]), duration(plan.minutes[1]), duration(plan.minutes[2])),
         cost=(shop.money(plan.minutes[0]), shop.money(plan.minutes[1]), shop.money(plan.minutes[2])),
         sources=_sources(knowledge, assessment),
@@ -131,12 +135,12 @@ def as_html(sheet: Sheet, pictures: Mapping[str, str] | None = None) -> str:
     Args:
         pictures: name -> address of a picture (a data address, or a name the printer knows), with `figure` first.
     """
-    return _template("sheet.html.jinja", autoescape=True).render(sheet=sheet, pictures=pictures or {})
+    return _template("sheet.html.jinja").render(sheet=sheet, pictures=pictures or {})
 
 
 def as_text(sheet: Sheet) -> str:
     """The sheet as plain text."""
-    return _template("sheet.txt.jinja", autoescape=False).render(sheet=sheet)
+    return _template("sheet.txt.jinja").render(sheet=sheet)
 
 
 def duration(minutes: float) -> str:
@@ -258,18 +262,12 @@ def _sources(knowledge: Knowledge, assessment: Assessment) -> tuple[str, ...]:
 
 
 @cache
-def _environment(autoescape: bool):  # type: ignore[no-untyped-def]
-    import jinja2  # the window starts without it
-
+def _template(name: str) -> jinja2.Template:
     folder = str(files("fitdoctor") / "templates")
     return jinja2.Environment(
         loader=jinja2.FileSystemLoader(folder),
-        autoescape=autoescape,
+        autoescape=jinja2.select_autoescape(("html.jinja",)),
         trim_blocks=True,
         lstrip_blocks=True,
         undefined=jinja2.StrictUndefined,
-    )
-
-
-def _template(name: str, autoescape: bool):  # type: ignore[no-untyped-def]
-    return _environment(autoescape).get_template(name)
+    ).get_template(name)

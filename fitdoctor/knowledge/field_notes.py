@@ -7,7 +7,7 @@ import inspect
 from collections.abc import Iterator
 from functools import cache
 
-from fitdoctor.knowledge import entries
+from fitdoctor.knowledge import drawn, entries, entry, remedies, solved
 
 
 @cache
@@ -23,7 +23,8 @@ def field_notes() -> dict[tuple[str, str], str]:
 
 
 def _classes() -> Iterator[ast.ClassDef]:
-    return (node for node in ast.parse(inspect.getsource(entries)).body if isinstance(node, ast.ClassDef))
+    bodies = (ast.parse(inspect.getsource(module)).body for module in (entry, drawn, entries, remedies, solved))
+    return (node for body in bodies for node in body if isinstance(node, ast.ClassDef))
 
 
 def _notes_in(node: ast.ClassDef) -> Iterator[tuple[str, str]]:

@@ -7,7 +7,7 @@ import math
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from small_knowledge import cause, check, small_knowledge, symptom
+from tests.diagnosis.small_knowledge import cause, check, small_knowledge, symptom
 
 from fitdoctor.case import Answer, Case
 from fitdoctor.diagnosis.diagnose import diagnose, likely

@@ -9,7 +9,7 @@ import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from small_knowledge import SCALE, cause, small_knowledge
+from tests.diagnosis.small_knowledge import SCALE, cause, small_knowledge
 
 from fitdoctor.case import Case
 from fitdoctor.diagnosis.closing import closed_job, nearest_word, overlay, printed_chances

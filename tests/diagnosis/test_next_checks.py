@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from small_knowledge import SCALE, cause, check, method, small_knowledge, symptom
+from tests.diagnosis.small_knowledge import SCALE, cause, check, method, small_knowledge, symptom
 
 from fitdoctor.case import Answer, Case
 from fitdoctor.diagnosis.diagnose import diagnose

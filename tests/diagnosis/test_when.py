@@ -6,7 +6,7 @@ import msgspec
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from small_knowledge import small_knowledge, symptom
+from tests.diagnosis.small_knowledge import small_knowledge, symptom
 
 from fitdoctor.amounts.marks import Length
 from fitdoctor.case import Case, Measured
