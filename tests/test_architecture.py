@@ -23,7 +23,7 @@ ROOMS: dict[str, set[str]] = {
     "amounts.marks": {"reason"},
     "when": {"amounts.marks", "case", "knowledge", "units"},
     "diagnosis": {"errors", "case", "knowledge", "reason", "when", "amounts.marks"},
-    "amounts": {"errors", "units", "case", "knowledge", "reason"},
+    "amounts": {"amounts.marks", "errors", "units", "case", "knowledge", "reason"},
     "conditions": {"amounts.marks", "case", "knowledge", "reason", "shop", "when"},
     "verdict": {"conditions", "amounts.marks", "case", "knowledge", "reason", "shop"},
     "plan": {"errors", "knowledge"},
