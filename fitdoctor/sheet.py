@@ -232,13 +232,16 @@ def _step(knowledge: Knowledge, op: PlannedOperation, number: int) -> SheetStep:
 
 def _conditions(knowledge: Knowledge, assessment: Assessment) -> tuple[SheetCondition, ...]:
     chosen = [choice.chosen for choice in assessment.choices if choice.chosen]
-    states = {
-        s.condition: s for verdict in chosen for s in verdict.conditions if not s.always and not (s.everywhere and s.state == "not-known")
-    }
+    states = {s.condition: s for verdict in chosen for s in verdict.conditions if _is_shown(s)}
     rows = sorted(states.values(), key=lambda s: ("not-met", "borderline", "not-known", "met").index(s.state))
     return tuple(
         SheetCondition(s.state.replace("-", " "), s.needs, s.found or s.at_the_rack, _source_words(knowledge, s.sources)) for s in rows
     )
+
+
+def _is_shown(state: ConditionState) -> bool:
+    """What bears on this garment: not the cares that always hold, nor what holds for all work and is met or not asked."""
+    return not state.always and not (state.everywhere and state.state in ("met", "not-known"))
 
 
 def _caution(state: ConditionState) -> str:
@@ -255,8 +258,8 @@ def _sources(knowledge: Knowledge, assessment: Assessment) -> tuple[str, ...]:
         used += knowledge.causes[cause].sources
     for method in assessment.methods:
         used += knowledge.methods[method].sources
-    for reason in assessment.verdict.because:
-        used += reason.sources
+    for choice in assessment.choices:
+        used += [source for s in (choice.chosen.conditions if choice.chosen else ()) if _is_shown(s) for source in s.sources]
     lines = [knowledge.source_line(source) for source in dict.fromkeys(used) if source != COMMON_PRACTICE]
     return (*lines, "Otherwise: common practice, no source.")
 
