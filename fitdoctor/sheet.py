@@ -234,9 +234,14 @@ def _conditions(knowledge: Knowledge, assessment: Assessment) -> tuple[SheetCond
     chosen = [choice.chosen for choice in assessment.choices if choice.chosen]
     states = {s.condition: s for verdict in chosen for s in verdict.conditions if _is_shown(s)}
     rows = sorted(states.values(), key=lambda s: ("not-met", "borderline", "not-known", "met").index(s.state))
-    return tuple(
-        SheetCondition(s.state.replace("-", " "), s.needs, s.found or s.at_the_rack, _source_words(knowledge, s.sources)) for s in rows
-    )
+    return tuple(SheetCondition(_state_words(s), s.needs, s.found or s.at_the_rack, _source_words(knowledge, s.sources)) for s in rows)
+
+
+def _state_words(state: ConditionState) -> str:
+    """What does not hold is named by what follows from it; extra work is no failing."""
+    if state.state == "not-met" and state.effect in ("adds-work", "needs-care"):
+        return "extra work" if state.effect == "adds-work" else "with care"
+    return "too close" if state.state == "borderline" else state.state.replace("-", " ")
 
 
 def _is_shown(state: ConditionState) -> bool:

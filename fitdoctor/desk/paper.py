@@ -11,6 +11,7 @@ from PySide6.QtGui import (
     QFont,
     QGuiApplication,
     QImage,
+    QImageWriter,
     QPageLayout,
     QPageSize,
     QPainter,
@@ -192,5 +193,5 @@ def _png(image: QImage) -> bytes:
     held = QByteArray()
     buffer = QBuffer(held)
     buffer.open(QIODevice.OpenModeFlag.WriteOnly)
-    image.save(buffer, b"PNG")
+    QImageWriter(buffer, QByteArray(b"png")).write(image)
     return bytes(held.data())
