@@ -1,10 +1,11 @@
 """Nine situations, from what is seen to marks, verdict and plan, through the command line's machine-readable form.
 
-The inputs are solved cases of the knowledge; the figures are common practice, no source, but for the curves and the ellipse, which are arithmetic.
+The inputs are solved cases of the knowledge. The figures are common practice, no source; the curves and the ellipse are arithmetic.
 """
 
 from __future__ import annotations
 
+import itertools
 import json
 from collections.abc import Callable
 from pathlib import Path
@@ -13,8 +14,10 @@ from typing import Any
 import pytest
 from scipy.special import ellipe
 
+from fitdoctor.assess import assess
+from fitdoctor.case import Case
 from fitdoctor.cli import main
-from fitdoctor.knowledge.read import shipped_folder
+from fitdoctor.knowledge.read import read_knowledge, shipped_folder
 
 INCH_MM = 25.4
 CASES = shipped_folder() / "cases"
@@ -40,7 +43,7 @@ def offset_at(mark: dict[str, Any], share: float) -> float:
     """The offset in inches at a share of the way along the seam, read between stations."""
     stations = mark["stations"]
     place = stations[0][0] + share * (stations[-1][0] - stations[0][0])
-    for (s0, o0), (s1, o1) in zip(stations, stations[1:], strict=False):
+    for (s0, o0), (s1, o1) in itertools.pairwise(stations):
         if s0 <= place <= s1:
             return float((o0 + (o1 - o0) * (place - s0) / (s1 - s0)) / INCH_MM)
     raise AssertionError(place)
@@ -101,11 +104,7 @@ def test_a_dropped_back_neck_is_made_up_at_the_shoulder_seams(assessed: Assessed
     assert mark["each_mm"] / INCH_MM == pytest.approx(grown, abs=1e-3)
 
 
-def test_four_look_alikes_of_the_fold_below_the_collar_are_each_found_by_their_own_check(assessed: Assessed) -> None:
-    from fitdoctor.assess import assess
-    from fitdoctor.case import Case
-    from fitdoctor.knowledge.read import read_knowledge
-
+def test_four_look_alikes_of_the_fold_below_the_collar_are_each_found_by_their_own_check() -> None:
     known = read_knowledge([shipped_folder()])
     showing = [c for c in known.causes_of("jacket").values() if any(s.symptom == "fold-below-collar" for s in c.shows_as)]
     told = set()
