@@ -9,13 +9,14 @@ from fitdoctor.amounts import block, pieces
 from fitdoctor.amounts.carry import at_least_zero, carry, shaped_by
 from fitdoctor.amounts.curves import straight_out
 from fitdoctor.amounts.given import Given, calculator, open_option
-from fitdoctor.amounts.marking import Amount, dart_lines, mark_seam
+from fitdoctor.amounts.marking import Amount, dart_lines, mark_lines, mark_seam
 from fitdoctor.amounts.marks import Calculation, Length, Mark, Take
 from fitdoctor.reason import Reason
 
 DEEPEST_SHARE = 0.25
 """Deepest dart without a bubble at its point, as a share of its length. Drafting rules have a front skirt dart at most 2 cm wide and about
 8 cm long, which is a quarter; for other darts the same by common practice."""
+_ENDS = ("wide end", "point")
 _FAN_DEGREES = 10.0
 "Back neck darts lean outward at their points."
 
@@ -50,18 +51,10 @@ def _repoint(given: Given) -> Calculation:
     move, length, way = given.total, given.length("length"), given.word("move")
     point = {"shorten": (0.0, max(0.0, length.mm - move.mm)), "lengthen": (0.0, length.mm + move.mm), "aside": (move.mm, length.mm)}[way]
     new = at_least_zero(carry(_NEW_LENGTH[way], move, length))
-    mark = Mark(
-        given.word("at"),
-        f"the point of the dart, {_MOVED[way]}",
-        "mark",
-        move.mm,
-        move.mm,
-        "in all",
-        stations=((0.0, 0.0), (length.mm, move.mm)),
-        old=((0.0, 0.0), (0.0, length.mm)),
-        new=((0.0, 0.0), point),
-        give_mm=move.give_mm,
-    )
+    lines = (((0.0, 0.0), (0.0, length.mm)), ((0.0, 0.0), point))
+    where = f"the point of the dart, {_MOVED[way]}"
+    amount = Amount(move, move, "in all")
+    mark = mark_lines(given.word("at"), where, "mark", amount, ((0.0, 0.0), (length.mm, move.mm)), lines, _ENDS)
     because = (Reason("Both stitching lines run straight from the wide end to the new point; the intake stays."),)
     shaped = shaped_by(move, length)
     return Calculation((mark,), shaped, shaped, {"new-length": new}, because=because)
@@ -96,9 +89,8 @@ def _neck_dart_mark(each: Length, total: Length, length: Length, number: int) ->
     stations = tuple((length.mm * n / 4, each.mm * (1 - n / 4)) for n in range(5))
     pairs = "on each side of centre back" if number == 2 else "two on each side of centre back"
     where = f"at the neckline, {pairs}, running out to nothing at the point"
-    return Mark(
-        "back-neck-dart", where, "in", each.mm, total.mm, "each dart", "shell", stations, fold, legs, total.give_mm, layer_share=0.5
-    )
+    amount = Amount(each, total, "each dart", layer_share=0.5)
+    return mark_lines("back-neck-dart", where, "in", amount, stations, (fold, legs), _ENDS)
 
 
 CALCULATORS = (

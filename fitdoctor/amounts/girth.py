@@ -17,6 +17,7 @@ from fitdoctor.reason import Reason
 
 _HIP_SHARE = {"crotch": 0.62, "straight": 0.8, "hem": 0.35}
 "Where the hip level crosses a centre back seam, as a share of its length from the waist."
+_LOWER_END = {"crotch": "fork", "straight": "lower end", "hem": "hem"}
 _NOTHING_MM = 1e-6
 _BAND_SHARE = 0.12
 "The waistband's part of a seat seam: the new line runs parallel through it."
@@ -30,7 +31,8 @@ def _centre_back(given: Given) -> Calculation:
     half, blend = given.total * 0.5, given.word("blend")
     length = given.length("seat-seam" if blend == "crotch" and given.measured("length") is None else "length")
     line, shape, run = _centre_back_line(blend, length.mm, given.word("full-to"))
-    mark = mark_seam(given.word("at"), f"at the top, {run}", _take(given), line, Amount(half, given.total, "each side", shape=shape))
+    amount = Amount(half, given.total, "each side", shape=shape)
+    mark = mark_seam(given.word("at"), f"at the top, {run}", _take(given), line, amount, ("top", _LOWER_END[blend]))
     hip = given.total * shape(_HIP_SHARE[blend])
     because = (Reason("Half of the whole is marked on each side of the seam."), Reason(f"The new line is {run}."))
     shaped, each = shaped_by(given.total, length), shaped_by(half, length)

@@ -8,7 +8,7 @@ from fitdoctor.amounts import block, pieces
 from fitdoctor.amounts.carry import at_least_zero, shaped_by
 from fitdoctor.amounts.curves import Polyline, as_points, run_out
 from fitdoctor.amounts.given import Given, calculator, open_option
-from fitdoctor.amounts.marking import Amount, mark_seam
+from fitdoctor.amounts.marking import Amount, mark_lines, mark_seam
 from fitdoctor.amounts.marks import Calculation, Length, Mark, Take
 from fitdoctor.reason import Reason
 
@@ -41,6 +41,7 @@ def _trouser_hem(given: Given) -> Calculation:
     return Calculation(marks, shaped_by(needed, slant, step), shaped_by(step, slant), effects, because=because)
 
 
+_CREASES = ("front crease", "back crease")
 _LINES = {
     "plain": ("finished line", "cutting line"),
     "cuff": ("finished line", "first fold, the top of the cuff inside", "second fold", "cutting line"),
@@ -49,10 +50,10 @@ _LINES = {
 
 
 def _finished_line(inseam: Length, slant: Length, edge: Polyline) -> Mark:
-    stations = tuple((x, y) for x, y in ((0.0, 0.0), (float(edge[-1][0]), slant.mm)))
+    stations = ((0.0, 0.0), (float(edge[-1][0]), slant.mm))
     points = as_points(edge)
     where = "finished line, the whole inseam from the crotch down; the back slants lower"
-    return Mark("hem", where, "mark", inseam.mm, inseam.mm, "in all", "shell", stations, points, points, inseam.give_mm)
+    return mark_lines("hem", where, "mark", Amount(inseam, inseam, "in all"), stations, (points, points), _CREASES)
 
 
 def _lines_below(names: tuple[str, ...], step: Length, edge: Polyline) -> Iterator[Mark]:
@@ -62,7 +63,8 @@ def _lines_below(names: tuple[str, ...], step: Length, edge: Polyline) -> Iterat
         stations = ((0.0, down.mm), (float(edge[-1][0]), down.mm))
         old = as_points(edge)
         new = tuple((x, y + down.mm) for x, y in old)
-        yield Mark("hem", f"{name}, below the finished line", take, down.mm, down.mm, "in all", "shell", stations, old, new, down.give_mm)
+        where = f"{name}, below the finished line"
+        yield mark_lines("hem", where, take, Amount(down, down, "in all"), stations, (old, new), _CREASES)
 
 
 def _flare(given: Given, step: Length) -> dict[str, Length]:
@@ -104,7 +106,7 @@ def _level(given: Given) -> Calculation:
     lowest = {"back": "centre back", "front": "centre front", "side": "the lower side"}[at]
     where = f"most at {lowest}, running out where the hem is level already"
     edge = pieces.level(block.SKIRT_HEM_HALF)
-    mark = mark_seam("hem", where, "raise", edge, Amount(total, total, "in all", shape=run_out))
+    mark = mark_seam("hem", where, "raise", edge, Amount(total, total, "in all", shape=run_out), (lowest, "level"))
     because = (Reason("The height from the floor is read all round; the line between the readings runs smoothly."),)
     return Calculation((mark,), total, total, {"hem-change": total}, because=because)
 

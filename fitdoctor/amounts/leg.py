@@ -22,7 +22,7 @@ def _taper(given: Given) -> Calculation:
     amount = Amount(edge, total * 0.5, "each layer", shape=run_out)
     line = pieces.leg_edge(length.mm)
     where = f"at the hem, running out to nothing at the {start}"
-    marks = tuple(mark_seam(seam, where, take, line, amount) for seam in ("inseam", "side-seam"))
+    marks = tuple(mark_seam(seam, where, take, line, amount, ("hem", start)) for seam in ("inseam", "side-seam"))
     effects = {"front-each": edge, "back-each": edge, **_widths(given.measured("hem-girth"))}
     because = (Reason("Front and back lose or gain alike on both sides of the crease, so the crease stays and the leg keeps its hang."),)
     return Calculation(marks, shaped_by(total, length), shaped_by(edge, length), effects, because=because)

@@ -11,7 +11,24 @@ from fitdoctor.amounts.curves import Polyline, as_points, even, offset, polyline
 from fitdoctor.amounts.marks import Length, Mark, Point, Take
 
 Shape = Callable[[float], float]
-_SHORT_MM = 100.0
+_SHORT_MM = 150.0
+_DART_ENDS = ("wide end", "point")
+ENDS: dict[str, tuple[str, str]] = {
+    "back-waist-seam": ("centre back", "side seam"),
+    "front-waist-seam": ("centre front", "side seam"),
+    "inseam": ("crotch", "knee"),
+    "crotch-seam": ("below the seat", "fork"),
+    "collar-seam": ("centre back", "shoulder seam"),
+    "neckline-seam": ("centre back", "shoulder seam"),
+    "shoulder-seam": ("neck", "armhole"),
+    "armhole-seam": ("shoulder", "underarm"),
+    "hem": ("front", "back"),
+    "back-dart": _DART_ENDS,
+    "front-dart": _DART_ENDS,
+    "bust-dart": _DART_ENDS,
+    "back-neck-dart": _DART_ENDS,
+}
+"What lies at the ends of a seam where a calculator does not say otherwise."
 _INTO_THE_CLOTH: dict[Take, int] = {"in": 1, "lower": 1, "cut": 1, "mark": 1, "out": -1, "raise": -1, "add": -1}
 
 
@@ -38,7 +55,7 @@ def shares_of_way(length_mm: float) -> np.ndarray:
     return np.linspace(0.0, 1.0, 5 if length_mm < _SHORT_MM else 9)
 
 
-def mark_seam(at: str, where: str, take: Take, line: Polyline, amount: Amount) -> Mark:
+def mark_seam(at: str, where: str, take: Take, line: Polyline, amount: Amount, ends: tuple[str, str] | None = None) -> Mark:
     """A mark along a seam. The line runs so that the cloth lies to its right hand on paper (below a line that runs to the right)."""
     length = polyline_length(line)
     stations = tuple((float(t) * length, amount.each.mm * amount.shape(float(t))) for t in shares_of_way(length))
@@ -54,6 +71,33 @@ def mark_seam(at: str, where: str, take: Take, line: Polyline, amount: Amount) -
         new=as_points(new_line(line, take, amount)),
         give_mm=amount.total.give_mm,
         layer_share=amount.layer_share,
+        ends=ends or ENDS.get(at, ("top", "lower end")),
+    )
+
+
+def mark_lines(
+    at: str,
+    where: str,
+    take: Take,
+    amount: Amount,
+    stations: tuple[Point, ...],
+    lines: tuple[tuple[Point, ...], tuple[Point, ...]],
+    ends: tuple[str, str],
+) -> Mark:
+    """A mark whose stations and lines, old and new, are drawn otherwise than along a seam's normals."""
+    return Mark(
+        at=at,
+        where=where,
+        take=take,
+        each_mm=amount.each.mm,
+        total_mm=amount.total.mm,
+        convention=amount.convention,
+        stations=stations,
+        old=lines[0],
+        new=lines[1],
+        give_mm=amount.total.give_mm,
+        layer_share=amount.layer_share,
+        ends=ends,
     )
 
 

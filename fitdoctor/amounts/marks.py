@@ -49,6 +49,7 @@ class Mark:
         layer_share: what part of a station's offset falls on one layer: 1/2 where each_mm counts both layers or both legs of a dart.
             `old` and `new` lie on one layer: their distance is the station's offset times this.
         grain: direction of the straight grain in the piece's plane.
+        ends: what lies where the seam begins and where it ends.
     """
 
     at: str
@@ -64,6 +65,7 @@ class Mark:
     give_mm: float = 0.0
     layer_share: float = 1.0
     grain: Point = (0.0, 1.0)
+    ends: tuple[str, str] = ("", "")
 
 
 @dataclass(frozen=True)

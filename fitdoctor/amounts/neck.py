@@ -8,7 +8,7 @@ from fitdoctor.amounts import block, pieces
 from fitdoctor.amounts.carry import carry, shaped_by
 from fitdoctor.amounts.curves import along, as_points, polyline_length, quarter_ellipse_length, run_out
 from fitdoctor.amounts.given import Given, calculator, open_option
-from fitdoctor.amounts.marking import Amount, mark_seam, shares_of_way
+from fitdoctor.amounts.marking import ENDS, Amount, mark_lines, mark_seam, shares_of_way
 from fitdoctor.amounts.marks import Calculation, Length, Mark
 from fitdoctor.reason import Reason
 
@@ -28,7 +28,8 @@ def _neck_drop(given: Given) -> Calculation:
     taken = Amount(longer, longer * 2, "each side", layer_share=0.5, shape=run_out)
     seam = pieces.shoulder(shoulder.mm * _SHORT_OF_ARMHOLE, block.SHOULDER_DROP * shoulder.mm * _SHORT_OF_ARMHOLE / block.SHOULDER)
     where = "at the neck end of each shoulder seam, half on the back and half on the front, running out short of the armhole"
-    marks = (_neck_mark(given.word("at"), drop, width.mm, depth.mm), mark_seam("shoulder-seam", where, "in", seam, taken))
+    shoulders = mark_seam("shoulder-seam", where, "in", seam, taken, ("neck", "short of the armhole"))
+    marks = (_neck_mark(given.word("at"), drop, width.mm, depth.mm), shoulders)
     because = (
         Reason("Half of the back neckline is a quarter ellipse; old and new are measured along the curve."),
         Reason("Each shoulder seam gives up at its neck end what its half of the neckline has gained, so the collar fits again."),
@@ -48,7 +49,8 @@ def _neck_mark(at: str, drop: Length, width_mm: float, depth_mm: float) -> Mark:
     down = drop.mm * np.sqrt(np.maximum(0.0, 1 - (across / width_mm) ** 2))
     stations = tuple((float(t * length), float(d)) for t, d in zip(shares, down, strict=True))
     where = "at centre back, straight down, running out at the shoulder seams"
-    return Mark(at, where, "lower", drop.mm, drop.mm, "in all", "shell", stations, as_points(old), as_points(new), drop.give_mm)
+    lines = (as_points(old), as_points(new))
+    return mark_lines(at, where, "lower", Amount(drop, drop, "in all"), stations, lines, ENDS["collar-seam"])
 
 
 CALCULATORS = (

@@ -52,7 +52,8 @@ def _shaping(given: Given) -> Calculation:
 def _shaped(seam: str, part: Length, number: int, given: Given) -> Mark:
     if seam == "side-seam":
         line = pieces.side_to_hip(given.length("length").mm)
-        return mark_seam(seam, "at the waist, running out at the hip", "in", line, Amount(part, part * number, "each layer", shape=run_out))
+        edges = Amount(part, part * number, "each layer", shape=run_out)
+        return mark_seam(seam, "at the waist, running out at the hip", "in", line, edges, ("waist", "hip"))
     line = pieces.upright(block.DART)
     amount = Amount(part, part * number, "each dart", layer_share=0.5, shape=straight_out)
     return mark_seam(seam, "at the waist, running out at the point", "in", line, amount)

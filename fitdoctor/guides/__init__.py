@@ -1,0 +1,28 @@
+"""Marking guides at full size, to print and mark from, and reduced diagrams of the same marks."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from fitdoctor.guides.cover import cover_page
+from fitdoctor.guides.diagram import Diagram, DiagramLabel, as_picture, diagram
+from fitdoctor.guides.guides import Guide, guides_for
+from fitdoctor.guides.pages import Paper, counted, guide_pages
+from fitdoctor.guides.pdf import write_pdf
+from fitdoctor.guides.svg import as_svg
+
+
+def guides_pdf(guides: Sequence[Guide], paper: Paper, title: str) -> bytes:
+    """The guides as a PDF to print at 100 %: a cover with test squares and page maps, then every guide on as many sheets as it needs."""
+    numbered = counted(guides, paper)
+    of = 1 + sum(tiles.columns * tiles.rows for _, tiles, _ in numbered)
+    pages = [page for guide, _, first in numbered for page in guide_pages(guide, paper, first, of)]
+    return write_pdf([cover_page(numbered, paper, title), *pages], f"Marking guides: {title}")
+
+
+def guide_svg(guide: Guide) -> str:
+    """One guide as SVG at full size."""
+    return as_svg(guide.shapes)
+
+
+__all__ = ["Diagram", "DiagramLabel", "Guide", "Paper", "as_picture", "diagram", "guide_svg", "guides_for", "guides_pdf"]

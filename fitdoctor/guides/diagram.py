@@ -1,0 +1,126 @@
+"""A reduced diagram of one mark: here, this much, this way. Plain data, and the same as a small picture."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+
+from fitdoctor.amounts.marks import Mark, Point, Take
+from fitdoctor.guides.lines import place, point_of
+from fitdoctor.guides.shapes import Line, Shape, Text
+from fitdoctor.guides.svg import as_svg
+
+WIDE, HIGH = 100.0, 60.0
+_LEAST_SEEN = 5.0
+
+
+@dataclass(frozen=True)
+class DiagramLabel:
+    """An amount at a place of the diagram; the one who draws writes it in the shop's unit."""
+
+    at: Point
+    mm: float
+
+
+@dataclass(frozen=True)
+class Diagram:
+    """A mark reduced to a picture 100 wide and 60 high at most (y down).
+
+    Attributes:
+        old, new: both lines.
+        ticks: from the old seam to the new one at the stations.
+        labels: amounts where they stand.
+        arrow: from the old seam to the new one where they are farthest apart; none where nothing moves.
+        ends: what lies at either end of the seam.
+        larger: how much larger the amount is drawn than the seam, so that it can be seen.
+    """
+
+    old: tuple[Point, ...]
+    new: tuple[Point, ...]
+    ticks: tuple[tuple[Point, Point], ...]
+    labels: tuple[DiagramLabel, ...]
+    arrow: tuple[Point, Point] | None
+    ends: tuple[tuple[Point, str], ...]
+    take: Take
+    larger: float = 1.0
+
+
+def diagram(mark: Mark) -> Diagram:
+    """The reduced diagram of a mark; empty lines where the mark has none."""
+    if len(mark.old) < 2:
+        return Diagram((), (), (), (), None, (), mark.take)
+    dart = len(mark.new) != len(mark.old)
+    larger = 1.0 if dart else _larger(mark)
+    drawn_new = mark.new if dart else tuple(_moved(o, n, larger) for o, n in zip(mark.old, mark.new, strict=True))
+    fit = _fit((*mark.old, *drawn_new))
+    old, new = tuple(map(fit, mark.old)), tuple(map(fit, drawn_new))
+    ticks = () if dart else tuple(_tick(mark, way, old, new) for way, _ in mark.stations)
+    ends = tuple((point, name) for point, name in zip((old[0], old[-1]), mark.ends, strict=True) if name)
+    return Diagram(old, new, ticks, tuple(_labels(mark, ticks, old)), _arrow(ticks), ends, mark.take, larger)
+
+
+def as_picture(drawn: Diagram, length: Callable[[float], str]) -> str:
+    """The diagram as SVG.
+
+    Args:
+        length: writes a length in mm as the shop does.
+    """
+    return as_svg(_shapes(drawn, length), (-14.0, -9.0, WIDE + 14.0, HIGH + 9.0))
+
+
+def _larger(mark: Mark) -> float:
+    """Amounts too small to be seen at this size are drawn larger."""
+    reduced = _scale((*mark.old, *mark.new))
+    most = max(map(math.dist, mark.old, mark.new), default=0.0) * reduced
+    return max(1.0, _LEAST_SEEN / most) if most > 1e-6 else 1.0
+
+
+def _moved(old: Point, new: Point, larger: float) -> Point:
+    return old[0] + (new[0] - old[0]) * larger, old[1] + (new[1] - old[1]) * larger
+
+
+def _scale(points: tuple[Point, ...]) -> float:
+    xs, ys = [x for x, _ in points], [y for _, y in points]
+    return min(WIDE / max(max(xs) - min(xs), 1e-6), HIGH / max(max(ys) - min(ys), 1e-6))
+
+
+def _fit(points: tuple[Point, ...]) -> Callable[[Point], Point]:
+    scale = _scale(points)
+    left, right = min(x for x, _ in points), max(x for x, _ in points)
+    top, bottom = min(y for _, y in points), max(y for _, y in points)
+    dx, dy = (WIDE - (right - left) * scale) / 2, (HIGH - (bottom - top) * scale) / 2
+    return lambda point: ((point[0] - left) * scale + dx, (point[1] - top) * scale + dy)
+
+
+def _tick(mark: Mark, way: float, old: tuple[Point, ...], new: tuple[Point, ...]) -> tuple[Point, Point]:
+    at = place(mark.old, way)
+    return point_of(old, at), point_of(new, at)
+
+
+def _labels(mark: Mark, ticks: tuple[tuple[Point, Point], ...], old: tuple[Point, ...]) -> Iterator[DiagramLabel]:
+    """The amounts at both ends and in the middle; one alone where it is the same all the way."""
+    if not ticks:
+        yield DiagramLabel(old[0], mark.each_mm)
+        return
+    offsets = [offset for _, offset in mark.stations]
+    same = max(offsets) - min(offsets) < 1e-6
+    for n in (len(ticks) // 2,) if same else (0, len(ticks) // 2, len(ticks) - 1):
+        yield DiagramLabel(ticks[n][1], offsets[n])
+
+
+def _arrow(ticks: tuple[tuple[Point, Point], ...]) -> tuple[Point, Point] | None:
+    longest = max(ticks, key=lambda tick: math.dist(*tick), default=None)
+    return longest if longest and math.dist(*longest) > 1e-6 else None
+
+
+def _shapes(drawn: Diagram, length: Callable[[float], str]) -> Iterator[Shape]:
+    if not drawn.old:
+        return
+    yield Line(drawn.old, "old")
+    yield from (Line(tick, "hair") for tick in drawn.ticks)
+    yield Line(drawn.new, "new")
+    for label in drawn.labels:
+        yield Text((label.at[0], label.at[1] + 5.4), length(label.mm), 4.4, "middle", bold=True)
+    for (x, y), name in drawn.ends:
+        yield Text((x, y - 2.4), name, 3.6, "middle")
