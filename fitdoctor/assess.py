@@ -78,7 +78,7 @@ def assess(knowledge: Knowledge, case: Case, shop: Shop | None = None, where: st
     diagnosis = diagnose(knowledge, case)
     asks = next_checks(knowledge, case, diagnosis, where)
     treat = tuple(cause for cause in (case.treat or likely(diagnosis)) if cause in knowledge.causes)
-    choices = tuple(_choose(knowledge, case, cause, shop) for cause in treat)
+    choices = tuple(choose(knowledge, case, cause, shop) for cause in treat)
     chosen = {choice.chosen.method: choice.chosen for choice in choices if choice.chosen}
     methods = [knowledge.methods[id_] for id_ in chosen]
     worked = work_out_amounts(knowledge, case, methods)
@@ -98,7 +98,8 @@ def assess(knowledge: Knowledge, case: Case, shop: Shop | None = None, where: st
     )
 
 
-def _choose(knowledge: Knowledge, case: Case, cause: str, shop: Shop) -> Choice:
+def choose(knowledge: Knowledge, case: Case, cause: str, shop: Shop) -> Choice:
+    """Every way to treat one cause on this garment, judged, and the one to propose."""
     methods = knowledge.methods_for(cause, case.garment)
     ways = tuple(_judged(knowledge, case, cause, method, shop) for method in methods)
     asked = next((way for way in ways if way.method == case.methods.get(cause)), None)
