@@ -7,8 +7,8 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
 from fitdoctor.amounts.marks import Mark, Point, Take
-from fitdoctor.guides.lines import place, point_of
-from fitdoctor.guides.shapes import Line, Shape, Text
+from fitdoctor.guides.lines import place, point_of, right_hand
+from fitdoctor.guides.shapes import Anchor, Fill, Line, Shape, Text
 from fitdoctor.guides.svg import as_svg
 
 WIDE, HIGH = 100.0, 60.0
@@ -17,10 +17,11 @@ _LEAST_SEEN = 5.0
 
 @dataclass(frozen=True)
 class DiagramLabel:
-    """An amount at a place of the diagram; the one who draws writes it in the shop's unit."""
+    """An amount beside the new line; the one who draws writes it in the shop's unit, its foot at `at`."""
 
     at: Point
     mm: float
+    anchor: Anchor = "middle"
 
 
 @dataclass(frozen=True)
@@ -32,7 +33,7 @@ class Diagram:
         ticks: from the old seam to the new one at the stations.
         labels: amounts where they stand.
         arrow: from the old seam to the new one where they are farthest apart; none where nothing moves.
-        ends: what lies at either end of the seam.
+        ends: where to write what lies at either end of the seam.
         larger: how much larger the amount is drawn than the seam, so that it can be seen.
     """
 
@@ -41,7 +42,7 @@ class Diagram:
     ticks: tuple[tuple[Point, Point], ...]
     labels: tuple[DiagramLabel, ...]
     arrow: tuple[Point, Point] | None
-    ends: tuple[tuple[Point, str], ...]
+    ends: tuple[tuple[Point, str, Anchor], ...]
     take: Take
     larger: float = 1.0
 
@@ -56,8 +57,8 @@ def diagram(mark: Mark) -> Diagram:
     fit = _fit((*mark.old, *drawn_new))
     old, new = tuple(map(fit, mark.old)), tuple(map(fit, drawn_new))
     ticks = () if dart else tuple(_tick(mark, way, old, new) for way, _ in mark.stations)
-    ends = tuple((point, name) for point, name in zip((old[0], old[-1]), mark.ends, strict=True) if name)
-    return Diagram(old, new, ticks, tuple(_labels(mark, ticks, old)), _arrow(ticks), ends, mark.take, larger)
+    side = _side(mark, ticks)
+    return Diagram(old, new, ticks, tuple(_labels(mark, ticks, old, side)), _arrow(ticks), tuple(_ends(mark, old, side)), mark.take, larger)
 
 
 def as_picture(drawn: Diagram, length: Callable[[float], str]) -> str:
@@ -66,7 +67,7 @@ def as_picture(drawn: Diagram, length: Callable[[float], str]) -> str:
     Args:
         length: writes a length in mm as the shop does.
     """
-    return as_svg(_shapes(drawn, length), (-14.0, -9.0, WIDE + 14.0, HIGH + 9.0))
+    return as_svg(_shapes(drawn, length), (-20.0, -9.0, WIDE + 20.0, HIGH + 9.0))
 
 
 def _larger(mark: Mark) -> float:
@@ -98,15 +99,41 @@ def _tick(mark: Mark, way: float, old: tuple[Point, ...], new: tuple[Point, ...]
     return point_of(old, at), point_of(new, at)
 
 
-def _labels(mark: Mark, ticks: tuple[tuple[Point, Point], ...], old: tuple[Point, ...]) -> Iterator[DiagramLabel]:
+def _side(mark: Mark, ticks: tuple[tuple[Point, Point], ...]) -> int:
+    """1 where the new line lies at the right hand of the old one, -1 at the left: the amounts stand beyond it."""
+    for (x0, y0), (x1, y1) in ticks:
+        dx, dy = right_hand(mark.old, place(mark.old, 0.0))
+        along = (x1 - x0) * dx + (y1 - y0) * dy
+        if abs(along) > 1e-6:
+            return 1 if along > 0 else -1
+    return 1
+
+
+def _labels(mark: Mark, ticks: tuple[tuple[Point, Point], ...], old: tuple[Point, ...], side: int) -> Iterator[DiagramLabel]:
     """The amounts at both ends and in the middle; one alone where it is the same all the way."""
     if not ticks:
-        yield DiagramLabel(old[0], mark.each_mm)
+        yield DiagramLabel((old[0][0], old[0][1] - 7.5), mark.each_mm)
         return
     offsets = [offset for _, offset in mark.stations]
     same = max(offsets) - min(offsets) < 1e-6
-    for n in (len(ticks) // 2,) if same else (0, len(ticks) // 2, len(ticks) - 1):
-        yield DiagramLabel(ticks[n][1], offsets[n])
+    for n in (len(ticks) // 2,) if same else sorted({0, len(ticks) // 2, len(ticks) - 1}):
+        at, anchor = _beside(ticks[n][1], right_hand(mark.old, place(mark.old, mark.stations[n][0])), side)
+        yield DiagramLabel(at, mark.each_mm if same else offsets[n], anchor)
+
+
+def _ends(mark: Mark, old: tuple[Point, ...], side: int) -> Iterator[tuple[Point, str, Anchor]]:
+    """The names of both ends, on the other side of the lines than the amounts."""
+    places = ((old[0], mark.ends[0], 0.0), (old[-1], mark.ends[1], math.inf))
+    for point, name, way in places if len(mark.new) == len(mark.old) else places[1:]:
+        at, anchor = _beside(point, right_hand(mark.old, place(mark.old, way)), -side)
+        yield (at, name, anchor)
+
+
+def _beside(at: Point, direction: Point, side: int) -> tuple[Point, Anchor]:
+    """Where words stand beside a line, clear of it."""
+    dx, dy = direction[0] * side, direction[1] * side
+    anchor: Anchor = "middle" if abs(dx) < 0.5 else ("start" if dx > 0 else "end")
+    return (at[0] + dx * 2.5, at[1] + dy * 2.5 + (3.2 if dy > 0.5 else (-0.4 if dy < -0.5 else 1.4))), anchor
 
 
 def _arrow(ticks: tuple[tuple[Point, Point], ...]) -> tuple[Point, Point] | None:
@@ -117,10 +144,12 @@ def _arrow(ticks: tuple[tuple[Point, Point], ...]) -> tuple[Point, Point] | None
 def _shapes(drawn: Diagram, length: Callable[[float], str]) -> Iterator[Shape]:
     if not drawn.old:
         return
+    if len(drawn.old) == len(drawn.new):
+        yield Fill((*drawn.old, *reversed(drawn.new)), 0.88)
     yield Line(drawn.old, "old")
     yield from (Line(tick, "hair") for tick in drawn.ticks)
     yield Line(drawn.new, "new")
     for label in drawn.labels:
-        yield Text((label.at[0], label.at[1] + 5.4), length(label.mm), 4.4, "middle", bold=True)
-    for (x, y), name in drawn.ends:
-        yield Text((x, y - 2.4), name, 3.6, "middle")
+        yield Text(label.at, length(label.mm), 4.6, label.anchor, bold=True)
+    for at, name, anchor in drawn.ends:
+        yield Text(at, name, 3.8, anchor)

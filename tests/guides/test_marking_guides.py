@@ -147,8 +147,7 @@ def test_paper_has_its_size_and_no_printer_scales_it(knowledge: Knowledge, paper
     for page in reader.pages:
         sides = sorted(float(side) * MM_PER_POINT for side in (page.mediabox.width, page.mediabox.height))
         assert sides == pytest.approx(sorted(size), abs=WITHIN_MM)
-    assert reader.viewer_preferences is not None
-    assert reader.viewer_preferences.print_scaling == "/None"
+    assert "/PrintScaling /None" in str(reader.root_object["/ViewerPreferences"]).replace("'", "").replace(":", "")
 
 
 def test_the_test_squares_measure_a_hundred_millimetres_and_four_inches(knowledge: Knowledge) -> None:

@@ -53,7 +53,7 @@ def test_a_mark_without_lines_has_an_empty_diagram() -> None:
 
 
 def test_the_ends_are_named() -> None:
-    assert [name for _, name in diagram(marks("waist-crescent")[0]).ends] == ["centre back", "side seam"]
+    assert [name for _, name, _ in diagram(marks("waist-crescent")[0]).ends] == ["centre back", "side seam"]
 
 
 def test_a_picture_writes_lengths_as_the_shop_does() -> None:
