@@ -1,197 +1,182 @@
-"""The job sheet on paper: its pictures painted, its page set for a browser, a PDF or a printer."""
+"""The job sheet on paper: as HTML with its pictures in it, as PDF, as pages to look at before printing."""
 
 from __future__ import annotations
 
 import base64
 import os
+import sys
 from collections.abc import Mapping
 
-from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QMarginsF, QRectF, QSize, QSizeF, Qt, QUrl
+from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QLocale, QMarginsF, QRectF, QSizeF
 from PySide6.QtGui import (
-    QFont,
     QGuiApplication,
     QImage,
     QImageWriter,
+    QPagedPaintDevice,
     QPageLayout,
     QPageSize,
     QPainter,
     QPdfWriter,
     QTextDocument,
 )
-from PySide6.QtPrintSupport import QPrinter
 from PySide6.QtWidgets import QApplication
 
 from fitdoctor.assess import Assessment
-from fitdoctor.desk import figure_tones
-from fitdoctor.desk.call_out import ball_radius, draw_call_out, spread
+from fitdoctor.desk.call_out import draw_call_out, spread
+from fitdoctor.desk.painter import LIGHT
 from fitdoctor.desk.pictures import Pictures
 from fitdoctor.desk.type import load_faces
 from fitdoctor.figure.choose import figure_of, symptom_drawing
 from fitdoctor.figure.compose import Scene
-from fitdoctor.figure.diagrams import after_diagram
-from fitdoctor.figure.marks import mark_place
+from fitdoctor.figure.marks import mark_place, mark_shapes
 from fitdoctor.figure.reach import anchor, fitted
+from fitdoctor.figure.shapes import Shape
 from fitdoctor.knowledge.entries import View
 from fitdoctor.knowledge.knowledge import Knowledge
-from fitdoctor.sheet import as_html, letter_of, write_sheet
+from fitdoctor.sheet import Sheet, as_html, letter_of, write_sheet
+from fitdoctor.units import MM_PER_INCH
 
-FIGURE_PX, MARK_PX = QSize(440, 620), QSize(760, 260)
-_MARGIN_MM, _FOOT_MM = 14.0, 8.0
-_DOTS_AN_INCH = 150
-_TONES = figure_tones.LIGHT
+FIGURE = (440, 560)
+MARGIN_MM = 14.0
+DOTS_AN_INCH = 96.0
+PRINT_DOTS = 300
+BALL_EM = 22.0
 
 
 def sheet_html(knowledge: Knowledge, assessment: Assessment) -> bytes:
-    """The job sheet as one HTML file with its pictures inside."""
-    pictures = {
-        name: f"data:image/png;base64,{base64.b64encode(_png(image)).decode()}" for name, image in _pictures(knowledge, assessment).items()
-    }
-    return as_html(write_sheet(knowledge, assessment), pictures).encode()
+    """The job sheet as one HTML file with its pictures in it."""
+    _running()
+    return as_html(write_sheet(knowledge, assessment), sheet_pictures(knowledge, assessment)).encode()
 
 
-def sheet_pdf(knowledge: Knowledge, assessment: Assessment) -> bytes:
-    """The job sheet as a PDF, A4."""
-    document = sheet_document(knowledge, assessment)
-    made = QBuffer()
-    made.open(QIODevice.OpenModeFlag.WriteOnly)
-    writer = QPdfWriter(made)
-    writer.setTitle(f"Job sheet: {assessment.case.title or assessment.case.garment}")
+def sheet_pdf(knowledge: Knowledge, assessment: Assessment, sheet: Sheet | None = None) -> bytes:
+    """The job sheet as PDF on the paper that is usual where the user lives."""
+    _running()
+    store = QByteArray()
+    buffer = QBuffer(store)
+    buffer.open(QIODevice.OpenModeFlag.WriteOnly)
+    writer = QPdfWriter(buffer)
+    writer.setPageLayout(page_layout())
+    writer.setResolution(PRINT_DOTS)
+    writer.setTitle(assessment.case.title or knowledge.garment(assessment.case.garment).title)
     writer.setCreator("fitdoctor")
-    writer.setResolution(_DOTS_AN_INCH)
-    print_document(document, writer)
-    made.close()
-    return bytes(made.data().data())
+    print_sheet(sheet or write_sheet(knowledge, assessment), sheet_pictures(knowledge, assessment), writer)
+    buffer.close()
+    return bytes(store.data())
 
 
-def print_document(document: QTextDocument, device: QPdfWriter | QPrinter) -> None:
-    """Put the sheet on a printer's or a PDF's pages, A4 upright, each with its number at the foot."""
-    device.setPageSize(QPageSize(QPageSize.PageSizeId.A4))
-    device.setPageOrientation(QPageLayout.Orientation.Portrait)
-    device.setPageMargins(QMarginsF(*[_MARGIN_MM] * 4), QPageLayout.Unit.Millimeter)
-    sheet = document.clone()
-    sheet.documentLayout().setPaintDevice(device)
-    foot = device.logicalDpiY() * _FOOT_MM / 25.0
-    page = QSizeF(device.width(), device.height() - foot)
-    sheet.setPageSize(page)
-    painter = QPainter(device)
-    for number in range(sheet.pageCount()):
-        if number:
-            device.newPage()
-        painter.save()
-        painter.translate(0, -number * page.height())
-        sheet.drawContents(painter, QRectF(0, number * page.height(), page.width(), page.height()))
-        painter.restore()
-        painter.setFont(sheet.defaultFont())
-        where = QRectF(0, page.height(), page.width(), foot)
-        painter.drawText(where, int(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignBottom), f"{number + 1} / {sheet.pageCount()}")
-    painter.end()
+def print_sheet(sheet: Sheet, pictures: Mapping[str, str], device: QPagedPaintDevice) -> None:
+    """Print a sheet on a printer or into a PDF."""
+    document(sheet, pictures).print_(device)
 
 
-def sheet_document(knowledge: Knowledge, assessment: Assessment) -> QTextDocument:
-    """The sheet ready for a page; its pictures are resources of the document."""
-    _need_application()
-    faces = load_faces()
-    images = _pictures(knowledge, assessment)
-    document = QTextDocument()
-    document.setDocumentMargin(0)
-    font = QFont(faces.sans)
-    font.setPointSizeF(10)
-    document.setDefaultFont(font)
-    for name, image in images.items():
-        document.addResource(QTextDocument.ResourceType.ImageResource, QUrl(f"picture:{name}"), image)
-    html = as_html(write_sheet(knowledge, assessment), {name: f"picture:{name}" for name in images})
-    document.setHtml(html.replace('"Source Sans Pro"', f'"{faces.sans}"').replace('"Source Serif Pro"', f'"{faces.serif}"'))
-    return document
+def document(sheet: Sheet, pictures: Mapping[str, str]) -> QTextDocument:
+    """The sheet as a document that can be printed."""
+    text = QTextDocument()
+    text.setDocumentMargin(0)
+    text.setHtml(as_html(sheet, pictures))
+    return text
 
 
-def _need_application() -> None:
-    """Painting text needs an application; the command line has none yet, and needs no screen for it."""
-    if QGuiApplication.instance() is None:
-        os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
-        QApplication(["fitdoctor"])
+def page_layout() -> QPageLayout:
+    """Letter where lengths are American, else A4, with the sheet's margins."""
+    american = QLocale().measurementSystem() == QLocale.MeasurementSystem.ImperialUSSystem
+    size = QPageSize(QPageSize.PageSizeId.Letter if american else QPageSize.PageSizeId.A4)
+    margins = QMarginsF(MARGIN_MM, MARGIN_MM, MARGIN_MM, MARGIN_MM)
+    return QPageLayout(size, QPageLayout.Orientation.Portrait, margins, QPageLayout.Unit.Millimeter)
 
 
-def _pictures(knowledge: Knowledge, assessment: Assessment) -> Mapping[str, QImage]:
-    """The garment with what shows, numbered; and each mark where it lies."""
-    _need_application()
-    load_faces()
+def page_images(sheet: Sheet, pictures: Mapping[str, str], width: int, dpr: float = 1.0) -> list[QImage]:
+    """Every page as it will print, as a picture of so many logical pixels across."""
+    paper = page_layout().pageSize().size(QPageSize.Unit.Millimeter)
+    dots_a_mm = DOTS_AN_INCH / MM_PER_INCH
+    inner = QSizeF((paper.width() - 2 * MARGIN_MM) * dots_a_mm, (paper.height() - 2 * MARGIN_MM) * dots_a_mm)
+    text = document(sheet, pictures)
+    text.setPageSize(inner)
+    scale = width * dpr / (paper.width() * dots_a_mm)
+    size = (round(width * dpr), round(width * dpr * paper.height() / paper.width()))
+    pages = []
+    for number in range(text.pageCount()):
+        image = QImage(*size, QImage.Format.Format_RGB32)
+        image.fill(0xFFFFFFFF)
+        painter = QPainter(image)
+        painter.scale(scale, scale)
+        painter.translate(MARGIN_MM * dots_a_mm, MARGIN_MM * dots_a_mm - number * inner.height())
+        text.drawContents(painter, QRectF(0, number * inner.height(), inner.width(), inner.height()))
+        painter.end()
+        image.setDevicePixelRatio(dpr)
+        pages.append(image)
+    return pages
+
+
+# ---- pictures
+
+
+def sheet_pictures(knowledge: Knowledge, assessment: Assessment) -> dict[str, str]:
+    """The pictures of the sheet as data addresses: the figure with what shows on it, and each mark that is drawn."""
     pictures = Pictures(knowledge.figures)
-    found: dict[str, QImage] = {}
-    figure = _figure_picture(knowledge, assessment, pictures)
-    if figure is not None:
-        found["figure"] = figure
-    marks = [mark for worked in assessment.amounts if worked.calculation for mark in worked.calculation.marks]
-    for number, mark in enumerate(marks):
-        image = (
-            _mark_picture(knowledge, assessment, pictures, letter_of(number), mark.at, mark.stations, mark.take)
-            if mark.layer == "shell"
-            else None
-        )
-        if image is not None:
-            found[f"mark-{letter_of(number)}"] = image
-    return found
+    made = {"figure": _figure(knowledge, assessment, pictures)}
+    made |= _marks(knowledge, assessment, pictures)
+    return {name: _address(image) for name, image in made.items() if image is not None}
 
 
-def _figure_picture(knowledge: Knowledge, assessment: Assessment, pictures: Pictures) -> QImage | None:
+def _figure(knowledge: Knowledge, assessment: Assessment, pictures: Pictures) -> QImage | None:
+    """The side on which most shows, with numbered call-outs."""
     case = assessment.case
     seen = [(n, knowledge.symptoms[s]) for n, s in enumerate(case.seen, 1) if s in knowledge.symptoms]
-    views: list[View] = [symptom.view for _, symptom in seen]
-    view: View = max(views, key=views.count) if views else "front"
+    views = [symptom.view for _, symptom in seen]
+    view: View = max(views, key=views.count) if views else "back"
     figure = figure_of(knowledge, case.garment, view)
     if figure is None:
         return None
-    drawn = [(n, symptom_drawing(knowledge, symptom, case.garment)) for n, symptom in seen if symptom.view == view]
-    shown = [(number, drawing) for number, drawing in drawn if drawing is not None]
-    scene = Scene(figure, tuple(drawing for _, drawing in shown), facts={"garment": case.garment, **case.facts})
-    size = (FIGURE_PX.width(), FIGURE_PX.height())
-    image = pictures.picture(scene, size, 1.0, _TONES).copy()
-    places = [(str(number), anchor(drawing)) for number, drawing in shown]
-    _call_out(image, places, fitted(figure.box, size[0] / size[1]))
+    drawn = [(n, symptom_drawing(knowledge, s, case.garment)) for n, s in seen if s.view == view]
+    numbered = [(n, drawing) for n, drawing in drawn if drawing is not None]
+    scene = Scene(figure, tuple(drawing for _, drawing in numbered), facts={"garment": case.garment, **case.facts})
+    image = QImage(pictures.picture(scene, FIGURE, 1.0, LIGHT))
+    x, y, wide, _ = fitted(figure.box, FIGURE[0] / FIGURE[1])
+    scale = FIGURE[0] / wide
+    points = sorted(((n, anchor(drawing)) for n, drawing in numbered), key=lambda entry: entry[1][1])
+    heights = spread([(at[1] - y) * scale for _, at in points], BALL_EM * 2.2, BALL_EM, FIGURE[1] - BALL_EM)
+    painter = QPainter(image)
+    for (number, at), height in zip(points, heights, strict=True):
+        draw_call_out(painter, LIGHT, str(number), (FIGURE[0] - BALL_EM, height), ((at[0] - x) * scale, (at[1] - y) * scale), BALL_EM)
+    painter.end()
     return image
 
 
-def _mark_picture(
-    knowledge: Knowledge,
-    assessment: Assessment,
-    pictures: Pictures,
-    letter: str,
-    at: str,
-    stations: tuple[tuple[float, float], ...],
-    take: str,
-) -> QImage | None:
-    """The seam with the mark on it; None where no figure of this garment draws that seam."""
-    views: tuple[View, ...] = ("back", "front", "side")
-    for view in views:
-        figure = figure_of(knowledge, assessment.case.garment, view)
-        place = mark_place(figure, at, stations, take) if figure else None
-        if figure is None or place is None:
+def _marks(knowledge: Knowledge, assessment: Assessment, pictures: Pictures) -> dict[str, QImage]:
+    case, found = assessment.case, {}
+    marks = [mark for worked in assessment.amounts if worked.calculation for mark in worked.calculation.marks]
+    for number, mark in enumerate(marks):
+        views = (figure_of(knowledge, case.garment, view) for view in ("back", "front", "side"))
+        figure = next((f for f in views if f is not None and mark.at in f.seams), None)
+        if figure is None or not mark.stations:
             continue
-        diagram = after_diagram(knowledge, assessment.case.garment, view, [(at, stations, take)])
-        if diagram is None:
+        shapes: tuple[Shape, ...] = mark_shapes(figure, mark.at, mark.stations, mark.take)
+        place = mark_place(figure, mark.at, mark.stations, mark.take)
+        if place is None:
             continue
-        wide = figure.box[2]
-        crop = fitted((figure.box[0], place[1] - wide * 0.2, wide, wide * 0.4), MARK_PX.width() / MARK_PX.height())
-        image = pictures.picture(diagram.scene, (MARK_PX.width(), MARK_PX.height()), 1.0, _TONES, crop, diagram.overlay).copy()
-        _call_out(image, [(letter, place)], crop)
-        return image
-    return None
+        box = (-360.0, place[1] - 110, 720.0, 220.0)
+        scene = Scene(figure, facts={"garment": case.garment, **case.facts})
+        found[f"mark-{letter_of(number)}"] = pictures.picture(scene, (720, 220), 1.0, LIGHT, box, shapes)
+    return found
 
 
-def _call_out(image: QImage, places: list[tuple[str, tuple[float, float]]], box: tuple[float, float, float, float]) -> None:
-    """Balls at the right edge with leaders to their places (mm within the box)."""
-    x, y, wide, _ = box
-    scale, radius = image.width() / wide, ball_radius(17.0)
-    ordered = sorted(places, key=lambda place: place[1][1])
-    heights = spread([(at[1] - y) * scale for _, at in ordered], 2 * radius + 6, radius + 6, image.height() - radius - 6)
-    painter = QPainter(image)
-    for (label, at), height in zip(ordered, heights, strict=True):
-        draw_call_out(painter, _TONES, label, (image.width() - radius - 8, height), ((at[0] - x) * scale, (at[1] - y) * scale))
-    painter.end()
-
-
-def _png(image: QImage) -> bytes:
-    held = QByteArray()
-    buffer = QBuffer(held)
+def _address(image: QImage) -> str:
+    store = QByteArray()
+    buffer = QBuffer(store)
     buffer.open(QIODevice.OpenModeFlag.WriteOnly)
     QImageWriter(buffer, QByteArray(b"png")).write(image)
-    return bytes(held.data())
+    return "data:image/png;base64," + base64.b64encode(bytes(store.data())).decode()
+
+
+def _running() -> None:
+    """A Qt application to draw with, also where there is no display; and the faces of the program."""
+    if QGuiApplication.instance() is None:
+        if sys.platform.startswith("linux") and not (os.environ.get("DISPLAY") or os.environ.get("WAYLAND_DISPLAY")):
+            os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+        _kept.append(QApplication(["fitdoctor"]))
+    load_faces()
+
+
+_kept: list[QApplication] = []

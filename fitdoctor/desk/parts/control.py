@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from PySide6.QtCore import QEvent, QRectF, Qt
 from PySide6.QtGui import QEnterEvent, QFocusEvent, QKeyEvent, QPainter, QPen
-from PySide6.QtWidgets import QPushButton
+from PySide6.QtWidgets import QPushButton, QScrollArea, QWidget
 
 from fitdoctor.desk.look import Look
 from fitdoctor.desk.tokens import CORNER, FOCUS
@@ -44,6 +44,8 @@ class Control(QPushButton):
         super().focusInEvent(event)
         if self.stop:
             self.stop.focused(self)
+        if self.ringed:
+            bring_into_sight(self)
 
     def focusOutEvent(self, event: QFocusEvent) -> None:
         self.ringed = False
@@ -65,6 +67,15 @@ class Control(QPushButton):
         if not (self.ringed and self.hasFocus()):
             return
         ring(painter, self.look, box or QRectF(self.rect()))
+
+
+def bring_into_sight(widget: QWidget) -> None:
+    """Scroll the page so that the widget is seen."""
+    above = widget.parentWidget()
+    while above is not None and not isinstance(above, QScrollArea):
+        above = above.parentWidget()
+    if isinstance(above, QScrollArea):
+        above.ensureWidgetVisible(widget, 24, 24)
 
 
 def ring(painter: QPainter, look: Look, box: QRectF) -> None:

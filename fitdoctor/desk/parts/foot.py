@@ -12,6 +12,7 @@ from fitdoctor.desk.tokens import MARGIN
 from fitdoctor.desk.words import tr
 
 HIGH = 60
+_ROOMY_EM = 48
 
 
 class PageFoot(QWidget):
@@ -59,8 +60,12 @@ class PageFoot(QWidget):
 
     def show_summary(self, text: str) -> None:
         """A button for what left the page; no text takes it away."""
-        self._summary.setVisible(bool(text))
         self._summary.say(text)
-        roomy = self.width() > self.look.px(44)
-        self._back.setVisible(not text and bool(self._back.words))
-        self._kept.setVisible(roomy and bool(self._kept.said()))
+        self._summary.setVisible(bool(text))
+        self.refold()
+
+    def refold(self) -> None:
+        """In a narrow window the summary takes the place of the way back, and where the case is kept is left out."""
+        roomy = self.width() > self.look.px(_ROOMY_EM)
+        self._back.setVisible(bool(self._back.words) and (roomy or not self._summary.words))
+        self._kept.setVisible(bool(self._kept.said()) and (roomy or self._undo.isVisibleTo(self)))

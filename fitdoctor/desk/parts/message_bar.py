@@ -68,6 +68,10 @@ class MessageBar(QWidget):
         self.show()
         self.update()
 
+    def shown(self) -> tuple[str, bool] | None:
+        """The message shown just now and whether it is an error, to show it again after a rebuilding."""
+        return None if self.isHidden() else (self._words.said(), self._tone == "stop")
+
     def close_message(self) -> None:
         """Take the message away."""
         self.hide()

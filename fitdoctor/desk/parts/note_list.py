@@ -13,6 +13,7 @@ from fitdoctor.desk.look import Look
 from fitdoctor.desk.parts.button import Link
 from fitdoctor.desk.parts.line_choice import Picture
 from fitdoctor.desk.parts.picture import Ball, SmallPicture
+from fitdoctor.desk.parts.rows import Rows
 from fitdoctor.desk.parts.text import Rule, Words
 from fitdoctor.desk.words import tr
 
@@ -66,21 +67,19 @@ class NoteList(QWidget):
         super().__init__()
         self.look = look
         self.setObjectName(name)
-        self._column = QVBoxLayout(self)
-        self._column.setContentsMargins(0, 0, 0, 0)
-        self._column.setSpacing(0)
+        self._rows = Rows()
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.addWidget(self._rows)
 
     def show_notes(self, notes: Sequence[NoteRow]) -> None:
         """Show these in place of those before."""
-        while (item := self._column.takeAt(0)) is not None:
-            if widget := item.widget():
-                widget.hide()
-                widget.deleteLater()
+        rows: list[QWidget] = []
         for note in notes:
             drop = Link(self.look, tr("Not this after all"), f"{self.objectName()}-drop-{note.entry}")
             drop.setAccessibleName(tr("Not this after all: {title}", title=note.title))
             drop.clicked.connect(lambda _on=False, entry=note.entry: self.dropped.emit(entry))
             row = _Row(self.look, note, drop)
             row.pointed.connect(self.pointed.emit)
-            self._column.addWidget(row)
-            self._column.addWidget(Rule(self.look))
+            rows += [row, Rule(self.look)]
+        self._rows.show_rows(rows)

@@ -3,8 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
-from typing import Literal
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QPainter, QPaintEvent, QPen, QResizeEvent
@@ -15,22 +13,12 @@ from fitdoctor.desk.parts.button import Button
 from fitdoctor.desk.parts.control import Control, ControlGroup
 from fitdoctor.desk.parts.setting import Paragraph
 from fitdoctor.desk.parts.text import OneLine
+from fitdoctor.desk.step_names import StepState
 from fitdoctor.desk.tokens import HAIR, MARGIN, THREAD_LINE
 from fitdoctor.desk.words import tr
 
-Thread = Literal["sewn", "basted", "none"]
 HIGH = 82
 _PAD = 12
-
-
-@dataclass(frozen=True)
-class StepState:
-    """How a step stands: in words, and by the line below them."""
-
-    id: str
-    title: str
-    stands: str = ""
-    thread: Thread = "none"
 
 
 class StepButton(Control):
@@ -174,6 +162,10 @@ class StepTape(QWidget):
         self._where.say(tr("{number} of 7  {title}", number=number, title=state.title))
         self._stands.say(state.stands)
         self.fold(self.width())
+
+    def chosen(self) -> str:
+        """The step that is open."""
+        return self._chosen
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)

@@ -1,0 +1,134 @@
+"""Starting the window: painted first, then the knowledge is read, then the garment that was open last is taken in hand."""
+
+from __future__ import annotations
+
+import sys
+import traceback
+from collections.abc import Sequence
+from pathlib import Path
+from types import TracebackType
+from typing import TYPE_CHECKING
+
+import msgspec
+from PySide6.QtCore import QLocale
+from PySide6.QtWidgets import QApplication, QMessageBox, QPushButton
+
+from fitdoctor.desk.background import run_in_background
+from fitdoctor.desk.window import Window
+from fitdoctor.desk.words import tr
+from fitdoctor.errors import FitdoctorError
+from fitdoctor.shop import Shop, load_shop, save_shop
+
+if TYPE_CHECKING:
+    from fitdoctor.desk.fitting import Fitting
+    from fitdoctor.knowledge.knowledge import Knowledge
+
+
+def run(case: Path | None = None, argv: Sequence[str] = ()) -> int:
+    """Open the window; return when it is closed.
+
+    Args:
+        case: a case file to open in place of the garment that was open last.
+    """
+    application = application_of(argv)
+    shop, notes = load_shop()
+    window = Window(shop)
+    window.show()
+    for note in notes:
+        window.message.say(note, error=False)
+    desk = Desk(window, case)
+    sys.excepthook = desk.show_bug
+    application.processEvents()
+    desk.start()
+    return int(application.exec())
+
+
+def application_of(argv: Sequence[str] = ()) -> QApplication:
+    """The running Qt application, made where there is none."""
+    running = QApplication.instance()
+    if isinstance(running, QApplication):
+        return running
+    application = QApplication(["fitdoctor", *argv])
+    application.setApplicationName("fitdoctor")
+    application.setDesktopFileName("fitdoctor")
+    application.setStyle("Fusion")
+    QLocale.setDefault(QLocale())
+    return application
+
+
+class Desk:
+    """Brings window, knowledge and job together."""
+
+    def __init__(self, window: Window, case: Path | None = None) -> None:
+        self.window, self._case = window, case
+        self.fitting: Fitting | None = None
+        window.shopChanged.connect(self._keep_shop)
+
+    def start(self) -> None:
+        """Read the knowledge in the background, and open the desk on it."""
+        shop = self.window.shop
+        run_in_background(lambda: read_all(shop), self.open, self._failed)
+
+    def open(self, knowledge: Knowledge) -> None:
+        """Show the pages."""
+        from fitdoctor.desk.first import first_kept
+        from fitdoctor.desk.fitting import Fitting
+        from fitdoctor.desk.job import Job
+        from fitdoctor.desk.shelf import Shelf, cases_folder
+
+        shelf = Shelf(cases_folder())
+        try:
+            kept = first_kept(knowledge, shelf, self._case)
+        except FitdoctorError as error:
+            self.window.say(error)
+            kept = first_kept(knowledge, shelf)
+        job = Job(knowledge, self.window.shop, shelf, kept)
+        self.fitting = Fitting(self.window, job)
+        if knowledge.problems:
+            self._say_left_out(knowledge)
+
+    def _say_left_out(self, knowledge: Knowledge) -> None:
+        first = knowledge.problems[0]
+        more = len(knowledge.problems) - 1
+        rest = tr(" And {n} more; run ‘fitdoctor check’ to see all.", n=more) if more else ""
+        self.window.message.say(tr("Not all of the handbook could be read: {first}.", first=str(first).rstrip(".")) + rest, error=False)
+
+    def _failed(self, error: Exception) -> None:
+        if isinstance(error, FitdoctorError):
+            self.window.waiting.say(f"{error.text} {error.hint}".strip())
+            self.window.say(error)
+        else:
+            self.show_bug(type(error), error, error.__traceback__)
+
+    def _keep_shop(self, fields: dict[str, object]) -> None:
+        self.window.shop = msgspec.structs.replace(self.window.shop, **fields)
+        try:
+            save_shop(self.window.shop)
+        except OSError as error:
+            self.window.say(FitdoctorError(f"The settings could not be kept: {error.strerror}.", "They hold until the window is closed."))
+
+    def show_bug(self, kind: type[BaseException], error: BaseException, trace: TracebackType | None) -> None:
+        """A fault of the program: say so, with the details to hand on."""
+        if isinstance(error, FitdoctorError):
+            self.window.say(error)
+            return
+        details = "".join(traceback.format_exception(kind, error, trace))
+        print(details, file=sys.stderr)
+        box = QMessageBox(self.window)
+        box.setObjectName("bug")
+        box.setWindowTitle(tr("A fault of the program"))
+        box.setText(tr("Something went wrong that is not your doing. What you entered is kept."))
+        box.setInformativeText(tr("The details help whoever mends it: {kind}: {error}", kind=kind.__name__, error=error))
+        box.setDetailedText(details)
+        close = QPushButton(tr("Go on"))
+        close.setProperty("role", "dialog")
+        box.addButton(close, QMessageBox.ButtonRole.AcceptRole)
+        box.open()
+
+
+def read_all(shop: Shop) -> Knowledge:
+    """Read the knowledge, the shop's own laid over it; bring in what assessing needs while nobody waits for it."""
+    from fitdoctor.knowledge.read import read_knowledge, shipped_folder
+
+    own = [Path(shop.knowledge_folder)] if shop.knowledge_folder else []
+    return read_knowledge([shipped_folder(), *own])

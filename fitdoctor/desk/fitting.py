@@ -1,0 +1,150 @@
+"""Fit a garment: the seven pages in the window, bound to the job in hand."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QObject, Qt
+from PySide6.QtWidgets import QMenu
+
+from fitdoctor.desk.job import Job
+from fitdoctor.desk.pages.done import DonePage
+from fitdoctor.desk.pages.garment import GarmentPage
+from fitdoctor.desk.pages.measure import MeasurePage
+from fitdoctor.desk.pages.narrow import NarrowPage
+from fitdoctor.desk.pages.page import Page
+from fitdoctor.desk.pages.plan import PlanPage
+from fitdoctor.desk.pages.sheet import SheetPage
+from fitdoctor.desk.pages.shows import ShowsPage
+from fitdoctor.desk.shelf import Kept
+from fitdoctor.desk.step_names import STEPS, TITLES
+from fitdoctor.desk.steps import step_states
+from fitdoctor.desk.window import Window
+from fitdoctor.desk.words import tr
+
+PAGES: tuple[type[Page], ...] = (GarmentPage, ShowsPage, NarrowPage, MeasurePage, DonePage, PlanPage, SheetPage)
+
+
+class Fitting(QObject):
+    """Keeps window and job in step."""
+
+    def __init__(self, window: Window, job: Job) -> None:
+        super().__init__(window)
+        self.window, self.job = window, job
+        self.pages: dict[str, Page] = {}
+        self._said = ""
+        job.changed.connect(self.show)
+        job.stepWanted.connect(self.open_step)
+        job.failed.connect(window.say)
+        job.remarked.connect(self._remark)
+        window.stepWanted.connect(job.go_to)
+        window.undoWanted.connect(self._undo)
+        window.redoWanted.connect(self._redo)
+        window.garmentsWanted.connect(self.show_garments)
+        window.summaryWanted.connect(lambda: self.page().show_summary())
+        window.printWanted.connect(self._print)
+        window.keyTyped.connect(lambda text: self.page().take_key(text))
+        window.fill = self.fill
+        self.fill()
+
+    def fill(self) -> None:
+        """Put the pages into the window, in its look."""
+        window = self.window
+        self.pages = {kind.step: kind(window.look, self.job) for kind in PAGES}
+        for page in self.pages.values():
+            window.pages.addWidget(page)
+        window.foot.back.connect(lambda: self._turn(-1))
+        window.foot.on.connect(lambda: self._turn(1))
+        self.open_step(self.job.kept.step)
+
+    def page(self) -> Page:
+        """The page in hand."""
+        return self.pages[self.job.kept.step]
+
+    def open_step(self, step: str) -> None:
+        """Open a page, with the focus on its first question."""
+        page = self.pages[step]
+        self._said = ""
+        self.show()
+        self.window.pages.setCurrentWidget(page)
+        self._show_foot()
+        page.focus_first(Qt.FocusReason.OtherFocusReason)
+
+    def show(self) -> None:
+        """Show the case as it is now."""
+        kept = self.job.kept
+        self.window.tape.show_steps(step_states(self.job.knowledge, kept, self.job.assessment), kept.step)
+        self.page().show_job()
+        self._show_foot()
+
+    def _show_foot(self) -> None:
+        at = STEPS.index(self.job.kept.step)
+        back = tr(TITLES[STEPS[at - 1]]) if at else ""
+        on = tr(TITLES[STEPS[at + 1]]) if at + 1 < len(STEPS) else ""
+        foot = self.window.foot
+        foot.show_turns(back, on)
+        foot.show_kept(self._said or tr("{title}. Kept on this computer as you go.", title=self._title()), bool(self._said))
+        foot.show_summary(self.page().summary())
+
+    def _title(self) -> str:
+        case = self.job.case
+        garment = self.job.knowledge.garments.get(case.garment)
+        return case.title or (garment.title if garment else tr("A new garment"))
+
+    def _remark(self, text: str) -> None:
+        self._said = text
+        self._show_foot()
+
+    def _turn(self, by: int) -> None:
+        at = STEPS.index(self.job.kept.step) + by
+        if 0 <= at < len(STEPS):
+            self.job.go_to(STEPS[at])
+
+    def _undo(self) -> None:
+        self._said = ""
+        self.job.undo()
+
+    def _redo(self) -> None:
+        self._said = ""
+        self.job.redo()
+
+    def _print(self) -> None:
+        sheet = self.pages["sheet"]
+        if isinstance(sheet, SheetPage):
+            self.job.go_to("sheet")
+            sheet.print_sheet()
+
+    # ---- the garments at hand
+
+    def show_garments(self) -> None:
+        """The garments at hand as a menu, and a new one."""
+        kept, notes = self.job.shelf.all()
+        menu = QMenu(self.window)
+        menu.setObjectName("garments-menu")
+        new = menu.addAction(tr("New garment"))
+        new.triggered.connect(lambda _on=False: self.new_garment())
+        menu.addSeparator()
+        for one in kept:
+            action = menu.addAction(self._line(one))
+            action.setObjectName(f"garments-{one.id}")
+            action.setCheckable(True)
+            action.setChecked(one.id == self.job.kept.id)
+            action.triggered.connect(lambda _on=False, who=one: self.open_kept(who))
+        link = self.window.head.garments
+        menu.popup(link.mapToGlobal(link.rect().bottomLeft()))
+        for note in notes:
+            self.window.message.say(note, error=False)
+
+    def _line(self, kept: Kept) -> str:
+        garment = self.job.knowledge.garments.get(kept.case.garment)
+        title = kept.case.title or (garment.title if garment else tr("A new garment"))
+        return f"{title}: {tr(TITLES[kept.step]).lower()}"
+
+    def open_kept(self, kept: Kept) -> None:
+        """Take another garment in hand, where one left off."""
+        self.job.open(kept)
+        self.open_step(kept.step)
+
+    def new_garment(self) -> None:
+        """Begin with another garment."""
+        from fitdoctor.case import Case
+
+        self.open_kept(Kept(id=self.job.shelf.new_id(""), case=Case(garment="")))

@@ -1,0 +1,264 @@
+"""The garment in hand: what the pages read and change. Every change is another case, kept at once, and can be undone."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from typing import Any, cast
+
+import msgspec
+from PySide6.QtCore import QObject, Signal
+from PySide6.QtGui import QImage
+
+from fitdoctor.assess import Assessment, assess
+from fitdoctor.case import Answer, Case, Measured
+from fitdoctor.desk.figure_tones import FigureTones
+from fitdoctor.desk.pictures import Pictures
+from fitdoctor.desk.shelf import Kept, Shelf
+from fitdoctor.errors import FitdoctorError
+from fitdoctor.figure.diagrams import Diagram
+from fitdoctor.figure.reach import fitted
+from fitdoctor.knowledge.knowledge import Knowledge
+from fitdoctor.knowledge.search import SearchIndex
+from fitdoctor.shop import Shop
+
+replace = msgspec.structs.replace
+MOST_UNDO = 200
+
+
+class Job(QObject):
+    """One kept case, its assessment, and the ways to change it. `remarked` says what was done; it can be undone."""
+
+    changed = Signal()
+    remarked = Signal(str)
+    failed = Signal(object)
+    stepWanted = Signal(str)
+
+    def __init__(self, knowledge: Knowledge, shop: Shop, shelf: Shelf, kept: Kept) -> None:
+        super().__init__()
+        self.knowledge, self.shop, self.shelf = knowledge, shop, shelf
+        self.pictures = Pictures(knowledge.figures)
+        self.index = SearchIndex(knowledge)
+        self._kept = kept
+        self._undo: list[tuple[Kept, str]] = []
+        self._redo: list[tuple[Kept, str]] = []
+        self.assessment: Assessment | None = None
+        self.chances: dict[str, float] = {}
+        self._work_out()
+
+    @property
+    def kept(self) -> Kept:
+        """The case with where its fitter left off."""
+        return self._kept
+
+    @property
+    def case(self) -> Case:
+        """The case in hand."""
+        return self._kept.case
+
+    @property
+    def facts(self) -> Mapping[str, str]:
+        """The garment's facts and its kind, as the figures are drawn by."""
+        return {"garment": self.case.garment, **self.case.facts}
+
+    # ---- the whole
+
+    def open(self, kept: Kept) -> None:
+        """Take another garment in hand."""
+        self._undo.clear()
+        self._redo.clear()
+        self._kept = kept
+        self.chances = {}
+        self._save()
+        self._work_out()
+        self.changed.emit()
+
+    def _become(self, kept: Kept, said: str, key: str = "") -> None:
+        if kept == self._kept:
+            return
+        if not (key and self._undo and self._undo[-1][1] == key):
+            self._undo.append((self._kept, key))
+            del self._undo[:-MOST_UNDO]
+        self._redo.clear()
+        self._set(kept)
+        if said:
+            self.remarked.emit(said)
+
+    def _set(self, kept: Kept) -> None:
+        worked = kept.case != self._kept.case
+        self._kept = replace(kept, written=False) if worked and kept.written == self._kept.written else kept
+        self._save()
+        if worked:
+            self._work_out()
+        self.changed.emit()
+
+    def _save(self) -> None:
+        try:
+            self._kept = self.shelf.keep(self._kept)
+        except FitdoctorError as error:
+            self.failed.emit(error)
+
+    def _work_out(self) -> None:
+        """Assess the case anew; remember the chances before, so that a bar can be seen to move."""
+        if self.assessment is not None:
+            self.chances = {cause.id: cause.probability for cause in self.assessment.diagnosis.causes}
+        if self.case.garment not in self.knowledge.garments:
+            self.assessment = None
+            return
+        try:
+            self.assessment = assess(self.knowledge, self.case, self.shop)
+        except FitdoctorError as error:
+            self.assessment = None
+            self.failed.emit(error)
+
+    def _change(self, said: str = "", key: str = "", **fields: Any) -> None:
+        self._become(replace(self._kept, case=replace(self.case, **fields)), said, key)
+
+    def can_undo(self) -> bool:
+        """Whether there is something to undo."""
+        return bool(self._undo)
+
+    def undo(self) -> None:
+        """Back to the case before the last change."""
+        if self._undo:
+            kept, key = self._undo.pop()
+            self._redo.append((self._kept, key))
+            self._set(replace(kept, step=self._kept.step))
+
+    def redo(self) -> None:
+        """Forward again."""
+        if self._redo:
+            kept, key = self._redo.pop()
+            self._undo.append((self._kept, key))
+            self._set(replace(kept, step=self._kept.step))
+
+    # ---- where one is
+
+    def go_to(self, step: str) -> None:
+        """Open a step; not a change that can be undone."""
+        if step != self._kept.step:
+            self._kept = replace(self._kept, step=step)
+            self._save()
+        self.stepWanted.emit(step)
+
+    def look_at(self, view: str) -> None:
+        """Show a side of the figure."""
+        if view != self._kept.view:
+            self._kept = replace(self._kept, view=view)
+            self._save()
+
+    def draft(self, field: str, text: str) -> None:
+        """Keep what was typed and cannot be used yet; an empty text forgets it."""
+        drafts = {key: value for key, value in self._kept.drafts.items() if key != field}
+        self._kept = replace(self._kept, drafts={**drafts, field: text} if text else drafts)
+        self._save()
+
+    # ---- the garment
+
+    def choose_garment(self, garment: str) -> None:
+        """The kind of garment; what does not hold for it is left out."""
+        know, case = self.knowledge, self.case
+        facts = {f: v for f, v in case.facts.items() if f in know.features and know.suits(know.features[f].garments, garment)}
+        seen = tuple(s for s in case.seen if s in know.symptoms and know.suits(know.symptoms[s].garments, garment))
+        self._change(garment=garment, facts=facts, seen=seen)
+
+    def name(self, title: str) -> None:
+        """The garment in a few words."""
+        self._change(key="title", title=title)
+
+    def name_wearer(self, wearer: str) -> None:
+        """Whom it is for: initials."""
+        self._change(key="wearer", wearer=wearer)
+
+    def write_notes(self, notes: str) -> None:
+        """Free text kept with the case."""
+        self._change(key="notes", notes=notes)
+
+    def state(self, feature: str, value: str) -> None:
+        """What is known of the garment; an empty value or not-known forgets it."""
+        facts = {key: known for key, known in self.case.facts.items() if key != feature}
+        self._change(facts={**facts, feature: value} if value and value != "not-known" else facts)
+
+    # ---- what shows
+
+    def note(self, symptom: str) -> None:
+        """A line that shows."""
+        if symptom not in self.case.seen:
+            not_seen = tuple(s for s in self.case.not_seen if s != symptom)
+            self._change(seen=(*self.case.seen, symptom), not_seen=not_seen)
+
+    def drop_note(self, symptom: str, said: str = "") -> None:
+        """A line that does not show after all."""
+        self._change(said, seen=tuple(s for s in self.case.seen if s != symptom))
+
+    def look_over(self, view: str, over: bool) -> None:
+        """Nothing else shows on this side."""
+        looked = tuple(v for v in self.case.looked if v != view)
+        self._change(looked=(*looked, view) if over else looked)
+
+    # ---- narrowing down
+
+    def answer(self, check: str, answer: str) -> None:
+        """The answer to a check; an empty one takes it back."""
+        answers = {key: value for key, value in self.case.answers.items() if key != check}
+        self._change(answers={**answers, check: cast(Answer, answer)} if answer else answers)
+
+    def answer_look(self, symptom: str, answer: str) -> None:
+        """The answer to a look at one symptom."""
+        case, kept = self.case, self._kept
+        seen = tuple(s for s in case.seen if s != symptom) + ((symptom,) if answer == "yes" else ())
+        not_seen = tuple(s for s in case.not_seen if s != symptom) + ((symptom,) if answer == "no" else ())
+        aside = tuple(s for s in kept.aside if s != symptom) + ((symptom,) if answer == "not-known" else ())
+        self._become(replace(kept, aside=aside, case=replace(case, seen=seen, not_seen=not_seen)), "")
+
+    def treat(self, cause: str, wanted: bool) -> None:
+        """Whether to treat a cause, in place of what the program proposes."""
+        now = self.assessment.treat if self.assessment else ()
+        rest = tuple(c for c in (self.case.treat or now) if c != cause)
+        self._change(treat=(*rest, cause) if wanted else rest)
+
+    # ---- measuring and deciding
+
+    def measure(self, measurement: str, mm: float | None, as_depth: bool = False) -> None:
+        """A length in the sense its measurement counts in, mm; None takes it back."""
+        known = self.case.measured
+        measured = {key: value for key, value in known.items() if key != measurement}
+        if mm is not None:
+            give = known[measurement].give_mm if measurement in known else None
+            measured = {**known, measurement: Measured(mm, give)}
+        depths = tuple(d for d in self._kept.depths if d != measurement) + ((measurement,) if as_depth else ())
+        drafts = {key: text for key, text in self._kept.drafts.items() if key != f"measure-{measurement}"}
+        kept = replace(self._kept, case=replace(self.case, measured=measured), depths=depths, drafts=drafts)
+        self._become(kept, "", f"measure-{measurement}")
+
+    def give_or_take(self, measurement: str, give_mm: float | None) -> None:
+        """How exactly a length was measured, mm; None is as the measurement says."""
+        if measurement in self.case.measured:
+            reading = Measured(self.case.measured[measurement].mm, give_mm)
+            self._change(measured={**self.case.measured, measurement: reading})
+
+    def choose_method(self, cause: str, method: str) -> None:
+        """The way a cause is treated."""
+        self._change(methods={**self.case.methods, cause: method})
+
+    def go_past(self, condition: str, past: bool) -> None:
+        """Go past a limit this once."""
+        rest = tuple(c for c in self.case.past_limits if c != condition)
+        self._change(past_limits=(*rest, condition) if past else rest)
+
+    def tick(self, operation: str, done: bool) -> None:
+        """Tick an operation off."""
+        rest = tuple(op for op in self.case.done if op != operation)
+        self._change(done=(*rest, operation) if done else rest)
+
+    def sheet_written(self) -> None:
+        """The sheet was printed or saved."""
+        self._set(replace(self._kept, written=True))
+
+
+def drawn(job: Job, diagram: Diagram, tones: FigureTones) -> Callable[[tuple[int, int], float], QImage]:
+    """An explaining picture as a painter of any size; kept once painted."""
+
+    def paint(size: tuple[int, int], dpr: float) -> QImage:
+        return job.pictures.picture(diagram.scene, size, dpr, tones, fitted(diagram.crop, size[0] / size[1]), diagram.overlay)
+
+    return paint

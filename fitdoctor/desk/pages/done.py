@@ -1,0 +1,140 @@
+"""Step 5: can it be done. The ways to do it, the verdict, and what the work needs."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QHBoxLayout, QWidget
+
+from fitdoctor.assess import Assessment, Choice
+from fitdoctor.desk.job import Job
+from fitdoctor.desk.look import Look
+from fitdoctor.desk.pages.needs import Needs
+from fitdoctor.desk.pages.page import Columns, Page, ScrollColumn, section
+from fitdoctor.desk.pages.said import for_causes
+from fitdoctor.desk.parts.button import Link
+from fitdoctor.desk.parts.control import ControlGroup
+from fitdoctor.desk.parts.empty_note import EmptyNote
+from fitdoctor.desk.parts.method_choice import MethodChoice, Way
+from fitdoctor.desk.parts.rows import Rows, left
+from fitdoctor.desk.parts.text import PageTitle, SectionHead, Words
+from fitdoctor.desk.parts.verdict_head import TAGS, VerdictHead
+from fitdoctor.desk.words import count, tr
+from fitdoctor.plan import total_minutes
+from fitdoctor.sheet import duration
+from fitdoctor.verdict import LEVEL_WORDS, MethodVerdict
+
+GUTTER = 48
+
+
+class DonePage(Page):
+    """Ways at the left, verdict and needs at the right."""
+
+    step = "done"
+
+    def __init__(self, look: Look, job: Job) -> None:
+        super().__init__(look, job)
+        self._title = PageTitle(look, tr("Can it be done"), "done-title")
+        self._empty = EmptyNote(look, "", "done-empty", " ")
+        self._empty.pressed.connect(lambda: job.go_to("narrow" if job.case.seen else "shows"))
+        self._ways = Rows("done-ways", 14)
+        self._groups: list[ControlGroup] = []
+        self._verdict = VerdictHead(look, "done-verdict")
+        self._needs = Needs(look, job)
+        self._right = section(self._verdict, self._needs, gap=18)
+        self._columns = Columns(GUTTER)
+        self._scroll = ScrollColumn("done-scroll")
+        column = self._scroll.column
+        column.addWidget(self._title)
+        column.addSpacing(12)
+        column.addWidget(self._empty)
+        column.addWidget(self._columns)
+        column.addStretch(1)
+        whole = QHBoxLayout(self)
+        whole.setContentsMargins(0, 0, 0, 0)
+        whole.addWidget(self._scroll)
+
+    def arrange(self, columns: int) -> None:
+        if columns > 1:
+            self._columns.lay([[(self._ways, 34), (self._right, 82)]])
+        else:
+            self._columns.lay([[(self._right, 1)], [(self._ways, 1)]])
+
+    def show_job(self) -> None:
+        assessment = self.job.assessment
+        ready = assessment is not None and bool(assessment.choices or assessment.verdict.level == "LEAVE_ALONE")
+        self._empty.setVisible(not ready)
+        self._columns.setVisible(ready)
+        self._title.remark(for_causes(self.job.knowledge, assessment) if ready and assessment else "")
+        if not ready or assessment is None:
+            seen = bool(self.job.case.seen)
+            text = tr("No cause stands out yet, so no work can be judged.") if seen else tr("Nothing to judge yet. Note what shows first.")
+            self._empty.say(text, tr("Go to Narrow it down") if seen else tr("Go to What shows"))
+            return
+        self._show_ways(assessment)
+        self._verdict.show_verdict(assessment.verdict.level, assessment.verdict.sentence)
+        self._needs.show_needs(assessment)
+
+    def _show_ways(self, assessment: Assessment) -> None:
+        rows: list[QWidget] = []
+        self._groups = []
+        for choice in assessment.choices:
+            rows += self._choice(choice, several=len(assessment.choices) > 1)
+        self._ways.show_rows(rows)
+
+    def _choice(self, choice: Choice, several: bool) -> Iterator[QWidget]:
+        """The ways to treat one cause."""
+        cause = self.job.knowledge.causes[choice.cause]
+        known = count(len(choice.ways), "1 known", "{number} known")
+        yield SectionHead(self.look, (cause.short or cause.title) if several else tr("Ways to do it"), known)
+        ways = [self._way(choice, way) for way in choice.ways]
+        self._groups.append(ControlGroup(ways))
+        yield from ways
+        if not choice.ways:
+            yield Words(self.look, choice.why_none or tr("No way to do it is known here."), "reading")
+        if several:
+            leave = Link(self.look, tr("Leave this one alone"), f"done-leave-{choice.cause}")
+            leave.clicked.connect(lambda: self.job.treat(choice.cause, False))
+            yield left(leave)
+
+    def _way(self, choice: Choice, way: MethodVerdict) -> MethodChoice:
+        method = self.job.knowledge.methods[way.method]
+        words = LEVEL_WORDS[way.level]
+        shown = Way(
+            method=method.id,
+            title=method.title,
+            tag=TAGS[way.level],
+            verdict=words[0].lower() + words[1:],
+            reason=way.sentence,
+            time=self._time(way),
+        )
+        chosen = choice.chosen is not None and choice.chosen.method == way.method
+        control = MethodChoice(self.look, shown, chosen, f"done-way-{choice.cause}-{method.id}")
+        control.clicked.connect(lambda: self._choose(choice.cause, method.id))
+        return control
+
+    def _time(self, way: MethodVerdict) -> str:
+        operations = self.job.knowledge.methods[way.method].operations
+        if not operations:
+            return ""
+        time = duration(total_minutes(operation.minutes for operation in operations)[1])
+        return tr("Would be about {time}", time=time) if way.level == "CANNOT" else tr("About {time} of work", time=time)
+
+    def _choose(self, cause: str, method: str) -> None:
+        self.job.choose_method(cause, method)
+        self.show_job()
+
+    def focus_first(self, reason: Qt.FocusReason) -> None:
+        if self._empty.isVisibleTo(self):
+            self._empty.button.setFocus(reason)
+        elif not self._needs.focus_first(reason) and self._groups and self._groups[0].controls:
+            chosen = next((c for c in self._groups[0].controls if c.isChecked()), self._groups[0].controls[0])
+            chosen.setFocus(reason)
+
+    def summary(self) -> str:
+        ways = sum(len(group.controls) for group in self._groups)
+        return tr("Ways to do it: {number}", number=ways) if self.columns < 2 and ways else ""
+
+    def show_summary(self) -> None:
+        self._scroll.ensureWidgetVisible(self._ways, 0, self._scroll.height() // 2)

@@ -1,0 +1,146 @@
+"""The marks on the cloth: a plate with lettered call-outs, and the table that says them."""
+
+from __future__ import annotations
+
+from PySide6.QtWidgets import QVBoxLayout, QWidget
+
+from fitdoctor.amounts.marks import Mark
+from fitdoctor.assess import Assessment
+from fitdoctor.desk.call_out import CallOutText
+from fitdoctor.desk.job import Job
+from fitdoctor.desk.look import Look
+from fitdoctor.desk.parts.marks_table import MarksTable
+from fitdoctor.desk.parts.message_bar import SignBox
+from fitdoctor.desk.parts.reason_note import beside
+from fitdoctor.desk.parts.text import SectionHead, Words
+from fitdoctor.desk.plate import Plate
+from fitdoctor.desk.words import tr
+from fitdoctor.figure.choose import figure_of, views_of
+from fitdoctor.figure.compose import Scene
+from fitdoctor.figure.marks import mark_place, mark_shapes
+from fitdoctor.figure.reach import Box
+from fitdoctor.figure.shapes import Point, Shape
+from fitdoctor.knowledge.entries import Figure
+from fitdoctor.knowledge.knowledge import Knowledge
+from fitdoctor.sheet import letter_of, sheet_marks
+
+PLATE = 264
+ROOM = 110.0
+LEAST_BOX = 420.0
+
+
+def lettered(assessment: Assessment) -> list[tuple[str, str, Mark]]:
+    """(letter, method, mark) of every mark, lettered as the table and the sheet do."""
+    marks = [(worked.method, mark) for worked in assessment.amounts if worked.calculation for mark in worked.calculation.marks]
+    return [(letter_of(number), method, mark) for number, (method, mark) in enumerate(marks)]
+
+
+def open_amounts(knowledge: Knowledge, assessment: Assessment) -> list[str]:
+    """What must be measured before the other amounts can be worked out."""
+    missing = (m for worked in assessment.amounts for m in worked.missing)
+    return [knowledge.measurements[m].title for m in dict.fromkeys(missing) if m in knowledge.measurements]
+
+
+class MarksPlate(Plate):
+    """Shows the side of the garment on which most of the marks lie."""
+
+    def __init__(self, look: Look, job: Job) -> None:
+        super().__init__(job.pictures, look.tones)
+        self.look, self.job = look, job
+        self.set_text_size(look.em)
+        self.setFixedHeight(look.grown(PLATE))
+
+    def show_marks(self, marks: list[tuple[str, str, Mark]], chosen: str = "") -> None:
+        """Show marks with their letters; one chosen stands alone."""
+        shown = [entry for entry in marks if chosen in ("", entry[0])]
+        figure = self._figure(shown or marks)
+        if figure is None:
+            self.hide()
+            return
+        self.show()
+        shapes: list[Shape] = []
+        call_outs: list[CallOutText] = []
+        for letter, _method, mark in shown:
+            shapes += mark_shapes(figure, mark.at, mark.stations, mark.take)
+            place = mark_place(figure, mark.at, mark.stations, mark.take)
+            if place:
+                call_outs.append(CallOutText(letter, place))
+        scene = Scene(figure, facts=self.job.facts)
+        letters = ", ".join(text.label for text in call_outs)
+        self.show_scene(scene, _around(figure, shown), tuple(shapes), call_outs, tr("Where the marks lie: {letters}", letters=letters))
+
+    def _figure(self, marks: list[tuple[str, str, Mark]]) -> Figure | None:
+        know, garment = self.job.knowledge, self.job.case.garment
+        figures = [figure_of(know, garment, view) for view in views_of(know, garment)]
+        drawn = [(sum(mark.at in figure.seams for _, _, mark in marks), figure) for figure in figures if figure]
+        best = max(drawn, key=lambda pair: pair[0], default=None)
+        return best[1] if best and best[0] else None
+
+
+def _around(figure: Figure, marks: list[tuple[str, str, Mark]]) -> Box:
+    """The part of the figure round the marked seams."""
+    points: list[Point] = []
+    for _, _, mark in marks:
+        seam = figure.seams.get(mark.at)
+        if seam:
+            for pair in seam.points.split():
+                x, y = (float(number) for number in pair.removesuffix("c").split(","))
+                points += [(x, y), (-x, y)] if seam.both else [(x, y)]
+    if not points:
+        return figure.box
+    xs, ys = [x for x, _ in points], [y for _, y in points]
+    left, right, top, bottom = min(xs) - ROOM, max(xs) + ROOM, min(ys) - ROOM, max(ys) + ROOM
+    wide, high = max(LEAST_BOX, right - left), max(LEAST_BOX * 0.6, bottom - top)
+    return (left + right - wide) / 2, (top + bottom - high) / 2, wide, high
+
+
+class Marks(QWidget):
+    """The plate and its table."""
+
+    def __init__(self, look: Look, job: Job, name: str) -> None:
+        super().__init__()
+        self.look, self.job = look, job
+        self.setObjectName(f"{name}-marks")
+        self._marks: list[tuple[str, str, Mark]] = []
+        self._head = SectionHead(look, tr("Marks on the cloth"), " ")
+        self._plate = MarksPlate(look, job)
+        self._table = MarksTable(look, f"{name}-mark")
+        self._table.markChosen.connect(self._light)
+        self._none = Words(look, "", "reading", "ink-2", f"{name}-marks-none")
+        self._placed = beside(SignBox(look, "tick", "good", 0.9), Words(look, tr("Every amount has found a place."), "small"))
+        self._unplaced = Words(look, "", "small", "care", f"{name}-unplaced")
+        self._assumed = Words(look, "", "small", "ink-2")
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        for gap, widget in ((0, self._head), (12, self._none), (0, self._plate), (6, self._table), (10, self._placed), (0, self._unplaced)):
+            column.addSpacing(gap)
+            column.addWidget(widget)
+        column.addStretch(1)
+
+    def number(self) -> int:
+        """How many marks there are."""
+        return len(self._marks)
+
+    def show_marks(self, assessment: Assessment) -> None:
+        """Show the marks that follow from what was measured."""
+        self._marks = lettered(assessment)
+        open_ = open_amounts(self.job.knowledge, assessment)
+        layers = {mark.layer for _, _, mark in self._marks}
+        self._head.say(tr("Marks on the cloth"), tr("shell and lining") if len(layers) > 1 else "")
+        self._plate.show_marks(self._marks)
+        self._plate.setVisible(bool(self._marks) and self._plate.isVisibleTo(self))
+        self._table.show_marks(sheet_marks(self.job.knowledge, assessment.amounts, assessment.shop), open_)
+        self._none.say("" if self._marks or open_ else self._why_none(assessment))
+        unplaced = sum(worked.calculation.unplaced_mm for worked in assessment.amounts if worked.calculation)
+        self._placed.setVisible(bool(self._marks) and unplaced <= 0)
+        text = tr("{length} has found no place. The mark is held at the limit; step 5 says why.", length=self.job.shop.length(unplaced))
+        self._unplaced.say(text if unplaced > 0 else "")
+
+    def _why_none(self, assessment: Assessment) -> str:
+        if not assessment.methods:
+            return tr("No way to do it is chosen, so nothing is marked.")
+        return tr("This work is done without marks that depend on a length.")
+
+    def _light(self, letter: str) -> None:
+        self._plate.show_marks(self._marks, letter)

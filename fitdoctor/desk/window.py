@@ -1,0 +1,205 @@
+"""The window: head, tape, the page in hand, messages, foot. Painted before anything is read; built anew when its look changes."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from functools import partial
+
+from PySide6.QtCore import QSize, Qt, Signal
+from PySide6.QtGui import QAction, QCloseEvent, QGuiApplication, QKeyEvent, QKeySequence, QResizeEvent
+from PySide6.QtWidgets import QLineEdit, QPlainTextEdit, QStackedWidget, QVBoxLayout, QWidget
+
+from fitdoctor.desk.look import Look, look_of
+from fitdoctor.desk.parts.foot import PageFoot
+from fitdoctor.desk.parts.head import RunningHead
+from fitdoctor.desk.parts.message_bar import MessageBar
+from fitdoctor.desk.parts.tape import StepTape
+from fitdoctor.desk.parts.text import Words
+from fitdoctor.desk.step_names import STEPS, TITLES, StepState
+from fitdoctor.desk.style import dress, lay_on
+from fitdoctor.desk.words import tr
+from fitdoctor.errors import FitdoctorError
+from fitdoctor.shop import Shop
+
+SIZE, LEAST = QSize(1280, 800), QSize(960, 600)
+PLACES = (("fit", "Fit a garment"),)
+TEXT_STEPS = (100, 110, 125, 150, 175, 200)
+
+
+class Window(QWidget):
+    """The shell. `fill` is called after every rebuilding and puts the pages into it."""
+
+    closed = Signal()
+    shopChanged = Signal(object)
+    undoWanted = Signal()
+    redoWanted = Signal()
+    printWanted = Signal()
+    stepWanted = Signal(str)
+    garmentsWanted = Signal()
+    summaryWanted = Signal()
+    keyTyped = Signal(str)
+
+    def __init__(self, shop: Shop, look: Look | None = None) -> None:
+        super().__init__()
+        self.shop = shop
+        self._fixed = look is not None
+        self.look = look or look_of(self._is_dark(), shop.text_percent)
+        self.fill: Callable[[], None] | None = None
+        self.setObjectName("window")
+        self.setWindowTitle("fitdoctor")
+        self.setMinimumSize(LEAST)
+        self.resize(SIZE)
+        self._whole = QVBoxLayout(self)
+        self._whole.setContentsMargins(0, 0, 0, 0)
+        self._whole.setSpacing(0)
+        self._build()
+        self._keys()
+        hints = QGuiApplication.styleHints()
+        hints.colorSchemeChanged.connect(self._follow_system)
+
+    # ---- building
+
+    def _build(self) -> None:
+        dress(self, self.look)
+        self.head = RunningHead(self.look, [(place, tr(title)) for place, title in PLACES])
+        self.head.show_place("fit")
+        self.head.garmentsWanted.connect(self.garmentsWanted.emit)
+        self.tape = StepTape(self.look, [StepState(step, tr(title)) for step, title in TITLES.items()])
+        self.tape.stepWanted.connect(self.stepWanted.emit)
+        self.pages = QStackedWidget()
+        self.waiting = _Waiting(self.look)
+        self.pages.addWidget(self.waiting)
+        self.message = MessageBar(self.look)
+        self.foot = PageFoot(self.look)
+        self.foot.undo.connect(self.undoWanted.emit)
+        self.foot.summary.connect(self.summaryWanted.emit)
+        for bed in (self.head, self.tape, self.foot):
+            lay_on(bed, self.look, "table")
+        for widget, share in ((self.head, 0), (self.tape, 0), (self.pages, 1), (self.message, 0), (self.foot, 0)):
+            self._whole.addWidget(widget, share)
+
+    def rebuild(self, look: Look) -> None:
+        """Build everything anew in another look; the focus stays where it was, by name."""
+        focus = self.focusWidget().objectName() if self.focusWidget() else ""
+        message = self.message.shown()
+        self.look = look
+        while (item := self._whole.takeAt(0)) is not None:
+            if widget := item.widget():
+                widget.hide()
+                widget.setParent(None)
+                widget.deleteLater()
+        self._build()
+        if self.fill:
+            self.fill()
+        if message:
+            self.message.say(*message)
+        found = self.findChild(QWidget, focus) if focus else None
+        if found:
+            found.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def _is_dark(self) -> bool:
+        if self.shop.theme != "system":
+            return self.shop.theme == "dark"
+        return QGuiApplication.styleHints().colorScheme() == Qt.ColorScheme.Dark
+
+    def _follow_system(self) -> None:
+        if not self._fixed and (self.look.tokens.name == "dark") != self._is_dark():
+            self.rebuild(look_of(self._is_dark(), self.look.percent, self.look.faces))
+
+    def set_text(self, percent: int) -> None:
+        """Set the size of the text, 100 to 200 per cent, and keep it in the settings."""
+        percent = max(TEXT_STEPS[0], min(TEXT_STEPS[-1], percent))
+        if percent != self.look.percent:
+            self.rebuild(look_of(self.look.tokens.name == "dark", percent, self.look.faces))
+            self.shopChanged.emit({"text_percent": percent})
+
+    def _text_step(self, by: int) -> None:
+        at = min(range(len(TEXT_STEPS)), key=lambda place: abs(TEXT_STEPS[place] - self.look.percent))
+        self.set_text(TEXT_STEPS[max(0, min(len(TEXT_STEPS) - 1, at + by))])
+
+    # ---- keys
+
+    def _keys(self) -> None:
+        self._key("Ctrl++", lambda: self._text_step(1))
+        self._key("Ctrl+=", lambda: self._text_step(1))
+        self._key("Ctrl+-", lambda: self._text_step(-1))
+        self._key("Ctrl+0", lambda: self.set_text(100))
+        self._key("Ctrl+Z", self.undoWanted.emit)
+        self._key("Ctrl+Shift+Z", self.redoWanted.emit)
+        self._key("Ctrl+Y", self.redoWanted.emit)
+        self._key("Ctrl+P", self.printWanted.emit)
+        self._key("F6", lambda: self._column(1))
+        self._key("Shift+F6", lambda: self._column(-1))
+        self._key("Ctrl+PgDown", lambda: self._turn(1))
+        self._key("Ctrl+PgUp", lambda: self._turn(-1))
+        for number, step in enumerate(STEPS, 1):
+            self._key(f"Alt+{number}", partial(self.stepWanted.emit, step))
+
+    def _key(self, keys: str, act: Callable[[], None]) -> None:
+        action = QAction(self)
+        action.setShortcut(QKeySequence(keys))
+        action.triggered.connect(lambda _on=False: act())
+        self.addAction(action)
+
+    def _turn(self, by: int) -> None:
+        at = STEPS.index(self.tape.chosen()) + by
+        if 0 <= at < len(STEPS):
+            self.stepWanted.emit(STEPS[at])
+
+    def _column(self, by: int) -> None:
+        """Put the focus on the next band of the window: tape, page, foot."""
+        bands = [self.tape, self.pages, self.foot, self.head]
+        focus = self.focusWidget()
+        at = next((place for place, band in enumerate(bands) if focus and band.isAncestorOf(focus)), 0)
+        for step in range(1, len(bands) + 1):
+            stop = _first_stop(bands[(at + by * step) % len(bands)])
+            if stop:
+                stop.setFocus(Qt.FocusReason.ShortcutFocusReason)
+                return
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        focus = self.focusWidget()
+        typing = isinstance(focus, QLineEdit | QPlainTextEdit)
+        held = event.modifiers() & ~(Qt.KeyboardModifier.ShiftModifier | Qt.KeyboardModifier.KeypadModifier)
+        if event.text().strip() and not typing and not held:
+            self.keyTyped.emit(event.text())
+        else:
+            super().keyPressEvent(event)
+
+    # ---- the rest
+
+    def say(self, error: Exception) -> None:
+        """Show a known error in the bar."""
+        if isinstance(error, FitdoctorError):
+            self.message.say(f"{error.text} {error.hint}".strip())
+        else:
+            raise error
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self.foot.refold()
+
+    def closeEvent(self, event: QCloseEvent) -> None:
+        self.closed.emit()
+        super().closeEvent(event)
+
+
+class _Waiting(QWidget):
+    """What is said while the knowledge is read."""
+
+    def __init__(self, look: Look) -> None:
+        super().__init__()
+        self.words = Words(look, tr("Reading the handbook."), "lead", "ink-2", "waiting-words")
+        column = QVBoxLayout(self)
+        column.setContentsMargins(32, 24, 32, 24)
+        column.addWidget(self.words)
+        column.addStretch(1)
+
+    def say(self, text: str) -> None:
+        """How far it is."""
+        self.words.say(text)
+
+
+def _first_stop(band: QWidget) -> QWidget | None:
+    tabs = (w for w in band.findChildren(QWidget) if w.focusPolicy() & Qt.FocusPolicy.TabFocus and w.isVisibleTo(band) and w.isEnabled())
+    return next(tabs, None)
