@@ -61,6 +61,10 @@ def _parser() -> argparse.ArgumentParser:
     sheet = command("sheet", _sheet, "Write the job sheet of a case.")
     sheet.add_argument("case", type=Path, help="case file (YAML)")
     sheet.add_argument("-o", "--output", type=Path, required=True, help="file to write: .html, .pdf or .txt")
+    guides = command("guides", _guides, "Write the marking guides of a case at full size, to print at 100 %.")
+    guides.add_argument("case", type=Path, help="case file (YAML)")
+    guides.add_argument("-o", "--output", type=Path, required=True, help="PDF to write")
+    guides.add_argument("--paper", choices=("A4", "Letter"), default="A4")
     evaluate = command("evaluate", _evaluate, "Run the solved cases and say how good the answers are.")
     evaluate.add_argument("folder", nargs="?", type=Path, help="folder of solved cases; the shipped ones if left out")
     evaluate.add_argument("--json", action="store_true")
@@ -174,6 +178,21 @@ def _sheet(args: argparse.Namespace) -> int:
     knowledge = _read(shop)
     assessment = assess(knowledge, _read_case(args.case, knowledge), shop)
     _write_sheet(knowledge, assessment, args.output)
+    print(args.output)
+    return DONE
+
+
+def _guides(args: argparse.Namespace) -> int:
+    from fitdoctor.assess import assess
+    from fitdoctor.guides import guides_for, guides_pdf
+
+    shop = _shop()
+    knowledge = _read(shop)
+    assessment = assess(knowledge, _read_case(args.case, knowledge), shop)
+    guides = guides_for(knowledge, assessment.amounts, shop)
+    if not guides:
+        raise FitdoctorError("There is nothing to mark yet.", "Note what shows, answer the check and measure; then there are amounts.")
+    _write(args.output, guides_pdf(guides, args.paper, assessment.case.title or knowledge.garment(assessment.case.garment).title))
     print(args.output)
     return DONE
 

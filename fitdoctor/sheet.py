@@ -10,6 +10,7 @@ from importlib.resources import files
 import jinja2
 
 from fitdoctor.amounts.marks import Mark
+from fitdoctor.amounts.rounding import round_worked
 from fitdoctor.amounts.work_out import WorkedAmount
 from fitdoctor.assess import Assessment
 from fitdoctor.case import Case
@@ -17,7 +18,7 @@ from fitdoctor.conditions import ConditionState
 from fitdoctor.knowledge.knowledge import COMMON_PRACTICE, Knowledge
 from fitdoctor.plan import STAGE_WORDS, PlannedOperation
 from fitdoctor.shop import Shop
-from fitdoctor.units import format_length, step_mm
+from fitdoctor.units import step_mm
 
 TAKE_WORDS = {
     "in": "take in",
@@ -157,7 +158,8 @@ def duration(minutes: float) -> str:
 
 
 def sheet_marks(knowledge: Knowledge, amounts: tuple[WorkedAmount, ...], shop: Shop) -> list[SheetMark]:
-    """The marks of all amounts as rows, lettered in order."""
+    """The marks of all amounts as rows, lettered in order, in whole steps of the shop."""
+    amounts = round_worked(amounts, step_mm(shop.unit, shop.finest))
     marks = [mark for worked in amounts if worked.calculation for mark in worked.calculation.marks]
     assumed = {mark: worked.calculation.total.assumed for worked in amounts if worked.calculation for mark in worked.calculation.marks}
     return [_sheet_mark(knowledge, mark, letter_of(n), shop, assumed[mark]) for n, mark in enumerate(marks)]
@@ -176,16 +178,7 @@ def how_much(mark: Mark, shop: Shop) -> str:
     whole = f"in all {shop.length(mark.total_mm)}"
     if mark.convention == "in all" or abs(mark.each_mm - mark.total_mm) < 1e-6:
         return whole
-    return f"{mark.convention} {_each(mark, shop)}, {whole}"
-
-
-def _each(mark: Mark, shop: Shop) -> str:
-    """One part, to half the shop's step where only so the parts add up to the whole that is shown."""
-    parts = round(mark.total_mm / mark.each_mm) if mark.each_mm else 0
-    step = step_mm(shop.unit, shop.finest)
-    if shop.unit == "cm" or parts * round(mark.each_mm / step) == round(mark.total_mm / step):
-        return shop.length(mark.each_mm)
-    return format_length(mark.each_mm, shop.unit, 2 * shop.finest)
+    return f"{mark.convention} {shop.length(mark.each_mm)}, {whole}"
 
 
 def _sheet_mark(knowledge: Knowledge, mark: Mark, letter: str, shop: Shop, assumed: str) -> SheetMark:
