@@ -1,0 +1,85 @@
+"""What each possible answer would change, and what knowing it is worth."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+
+import msgspec
+
+from fitdoctor.diagnosis.next_checks import foresee_looks
+from fitdoctor.knowledge.entries import Feature
+from fitdoctor.rack.likelihood import feature_chances
+from fitdoctor.rack.outlook import Outlook, counted
+from fitdoctor.rack.prospects import Prospect, View
+from fitdoctor.rack.stake import joined
+
+
+@dataclass(frozen=True)
+class After:
+    """What holds after one answer, and how likely the answer is."""
+
+    value: str
+    chance: float
+    chances: Mapping[str, float]
+    prospects: Mapping[str, Prospect]
+    rivals: Sequence[frozenset[str]]
+
+    def gain(self, outlook: Outlook, view: View) -> float:
+        """What buying is worth after this answer, in money."""
+        return outlook.outcome(view, self.chances, self.prospects, self.rivals).gain
+
+
+@dataclass(frozen=True)
+class Value:
+    """What knowing an answer is worth, in money, and the chance of one after which the garment is better left."""
+
+    gain: float
+    breaks: float
+
+
+def value_of(outlook: Outlook, afters: Sequence[After]) -> Value:
+    """What asking is worth: the best choice after each answer against the best choice without it.
+
+    Other things that are not known may hide that this one counts (two conditions, each of which alone is not enough). So the worth is
+    taken as well for the case that all of them are met, and that none is, each by its likelihood; the greatest counts.
+    """
+    likely, best, worst = (_worth_of_asking(outlook, afters, view) for view in ("likely", "best", "worst"))
+    met = all_met(outlook)
+    breaks = sum(after.chance for after in afters if after.gain(outlook, "likely") < 0)
+    return Value(max(likely, met * best, (1 - met) * worst), breaks)
+
+
+def after_feature(outlook: Outlook, feature: Feature, rules_out: bool) -> Iterator[After]:
+    """The answers to a question about the garment; the causes change only where it rules some out."""
+    for value, chance in feature_chances(outlook.knowledge, feature).items():
+        case = msgspec.structs.replace(outlook.case, facts={**outlook.case.facts, feature.id: value})
+        then = outlook.with_case(case) if rules_out else outlook
+        yield After(value, chance, then.chances, outlook.of(then.chances, case), then.rivals)
+
+
+def after_looks(outlook: Outlook, looks: Sequence[Sequence[int]]) -> Iterator[tuple[After, After]]:
+    """Yes and no to each look at one or several findings, by row of the net."""
+    if not looks:
+        return
+    net = outlook.net
+    seen = foresee_looks(net, outlook.found, looks)
+    for at, look in enumerate(looks):
+        if_yes, if_no = (counted(net, chances[at].tolist()) for chances in (seen.if_yes, seen.if_no))
+        able = frozenset(cause for cause in if_yes if any(net.net.links[row, net.column[cause]] > 0 for row in look))
+        yield (
+            After("yes", float(seen.yes[at]), if_yes, outlook.of(if_yes), joined(outlook.rivals, able)),
+            After("no", float(seen.no[at]), if_no, outlook.of(if_no), outlook.rivals),
+        )
+
+
+def _worth_of_asking(outlook: Outlook, afters: Sequence[After], view: View) -> float:
+    gains = [(after.chance, after.gain(outlook, view)) for after in afters]
+    return sum(chance * max(0.0, gain) for chance, gain in gains) - max(0.0, sum(chance * gain for chance, gain in gains))
+
+
+def all_met(outlook: Outlook) -> float:
+    """The chance that all that is not known of the work turns out well, as far as it counts here."""
+    best = outlook.now("best").fits
+    worst = outlook.now("worst").fits
+    return (outlook.now("likely").fits - worst) / (best - worst) if best - worst > 1e-9 else 1.0

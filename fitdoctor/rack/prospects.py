@@ -1,0 +1,158 @@
+"""What the chain says of each cause in turn: can it be cured, in what time, and what is still open about that."""
+
+from __future__ import annotations
+
+from collections.abc import Hashable, Iterable, Iterator
+from dataclasses import dataclass, field
+from math import prod
+from typing import Literal
+
+from fitdoctor.assess import Choice, choose
+from fitdoctor.case import Case
+from fitdoctor.conditions import ConditionState, applicable
+from fitdoctor.knowledge.entries import When
+from fitdoctor.knowledge.knowledge import Knowledge
+from fitdoctor.knowledge.references import tests
+from fitdoctor.plan import operation_order, total_minutes
+from fitdoctor.rack.likelihood import met_chance, past_limit
+from fitdoctor.shop import Shop
+from fitdoctor.verdict import MethodVerdict
+
+View = Literal["likely", "best", "worst"]
+"""What is not known about the work: as likely as it is, all of it met, none of it met."""
+
+
+@dataclass(frozen=True)
+class Prospect:
+    """One cause, if it is there.
+
+    Attributes:
+        choice: the ways to treat it as the chain judges them.
+        cured: chance that one of the ways cures it, by view of what is not known.
+        minutes: likely work; most_minutes: at the high end, with all that may be added. 0 where nothing is done.
+        open: what the proposed way needs and nobody knows yet, and could stop it.
+        asks: features that could change any of this.
+    """
+
+    cause: str
+    choice: Choice
+    cured: dict[View, float]
+    minutes: float
+    most_minutes: float
+    open: tuple[ConditionState, ...]
+    asks: frozenset[str]
+
+    @property
+    def method(self) -> str:
+        return self.choice.chosen.method if self.choice.chosen else ""
+
+
+@dataclass
+class Prospects:
+    """The prospects of causes, each worked out once for the facts that matter to it.
+
+    Attributes:
+        breakers_only: count only what forbids the work, not limits.
+    """
+
+    knowledge: Knowledge
+    shop: Shop
+    breakers_only: bool = False
+    _known: dict[Hashable, Prospect] = field(default_factory=dict)
+    _asked: dict[tuple[str, str], tuple[When, ...]] = field(default_factory=dict)
+
+    def of(self, case: Case, cause: str) -> Prospect:
+        """The prospect of one cause on this garment."""
+        key = (case.garment, cause, self._facts(case, cause), *_lengths(case), case.methods.get(cause), case.past_limits)
+        if key not in self._known:
+            self._known[key] = self._work_out(case, cause)
+        return self._known[key]
+
+    def _facts(self, case: Case, cause: str) -> Hashable:
+        """What is known of all that the ways to treat this cause may turn on."""
+        leaves = self._asked.get((case.garment, cause))
+        if leaves is None:
+            leaves = self._asked[case.garment, cause] = tuple(self._leaves(case.garment, cause))
+        return tuple(_known_of(self.knowledge, case, leaf) for leaf in leaves)
+
+    def _leaves(self, garment: str, cause: str) -> Iterator[When]:
+        for method in self.knowledge.methods_for(cause, garment):
+            trees = [method.only_if, *(c.when for c in applicable(self.knowledge, method, garment) if c.effect != "needs-care")]
+            yield from (node for tree in trees for node, _ in tests(tree, ()) if node.fact or node.check or node.symptom)
+
+    def _work_out(self, case: Case, cause: str) -> Prospect:
+        choice = choose(self.knowledge, case, cause, self.shop)
+        ways = _in_order(choice)
+        first = ways[0] if ways else None
+        return Prospect(
+            cause=cause,
+            choice=choice,
+            cured={view: self._cured(ways[:2], view) for view in ("likely", "best", "worst")},
+            minutes=self._minutes(case, first, 1),
+            most_minutes=self._minutes(case, first, 2),
+            open=tuple(s for s in first.conditions if self._is_open(s)) if first else (),
+            asks=frozenset(self._asks(ways, case)),
+        )
+
+    def _cured(self, ways: Iterable[MethodVerdict], view: View) -> float:
+        """The chance that the first way works, or else the second."""
+        return 1 - prod(1 - self._works(way, view) for way in ways)
+
+    def _works(self, way: MethodVerdict, view: View) -> float:
+        kind = self.knowledge.methods[way.method].kind
+        if kind != "alteration":
+            return float(kind == "leave")
+        return prod(self._holds(state, view) for state in way.conditions)
+
+    def _holds(self, state: ConditionState, view: View) -> float:
+        """The chance that this condition does not spoil the work."""
+        struck = {"forbids": 0.0, "limits": 1.0 if self.breakers_only else past_limit(self.knowledge)}.get(state.effect, 1.0)
+        if state.always or state.passed or state.state == "met":
+            return 1.0
+        if state.state == "not-met":
+            return struck
+        if state.everywhere or view == "best":
+            return 1.0
+        met = met_chance(self.knowledge, state) if view == "likely" else 0.0
+        return met + (1 - met) * struck
+
+    def _is_open(self, state: ConditionState) -> bool:
+        return self._holds(state, "worst") < 1 and state.state in ("not-known", "borderline")
+
+    def _minutes(self, case: Case, way: MethodVerdict | None, end: Literal[1, 2]) -> float:
+        """Likely (1) or most (2) minutes of one way, with the work that conditions add."""
+        if way is None:
+            return 0.0
+        operations = operation_order(self.knowledge.methods[way.method], case.facts.get("lining") == "none")
+        added = (s.minutes[end] * self._added(s, end) for s in way.conditions if s.effect == "adds-work" and s.minutes)
+        return total_minutes(op.minutes for op in operations)[end] + sum(added)
+
+    def _added(self, state: ConditionState, end: Literal[1, 2]) -> float:
+        """The share of a condition's extra work to count."""
+        if state.state == "not-known":
+            return 1.0 if end == 2 else 1 - met_chance(self.knowledge, state)
+        return float(state.state != "met")
+
+    def _asks(self, ways: Iterable[MethodVerdict], case: Case) -> Iterator[str]:
+        counting = ("forbids",) if self.breakers_only else ("forbids", "limits", "adds-work")
+        for state in (state for way in ways for state in way.conditions):
+            if state.effect in counting and not state.everywhere:
+                yield from (name for name in state.missing if name in self.knowledge.features and name not in case.facts)
+
+
+def _in_order(choice: Choice) -> list[MethodVerdict]:
+    """The proposed way, then the others."""
+    return [] if choice.chosen is None else [choice.chosen, *(way for way in choice.ways if way is not choice.chosen)]
+
+
+def _lengths(case: Case) -> tuple[Hashable, ...]:
+    return tuple(sorted((name, length.mm, length.give_mm or 0.0) for name, length in case.measured.items()))
+
+
+def _known_of(knowledge: Knowledge, case: Case, leaf: When) -> Hashable:
+    if leaf.fact:
+        return case.facts.get(leaf.fact)
+    if leaf.check:
+        return case.answers.get(leaf.check)
+    entry = knowledge.symptoms.get(leaf.symptom)
+    return leaf.symptom in case.seen, leaf.symptom in case.not_seen, entry is not None and entry.view in case.looked
