@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from functools import cached_property
 from typing import Any, cast
 
 import msgspec
@@ -23,6 +24,7 @@ from fitdoctor.shop import Shop
 
 replace = msgspec.structs.replace
 MOST_UNDO = 200
+NOT_KNOWN = "not-known"
 
 
 class Job(QObject):
@@ -37,7 +39,6 @@ class Job(QObject):
         super().__init__()
         self.knowledge, self.shop, self.shelf = knowledge, shop, shelf
         self.pictures = Pictures(knowledge.figures)
-        self.index = SearchIndex(knowledge)
         self._kept = kept
         self._undo: list[tuple[Kept, str]] = []
         self._redo: list[tuple[Kept, str]] = []
@@ -54,6 +55,11 @@ class Job(QObject):
     def case(self) -> Case:
         """The case in hand."""
         return self._kept.case
+
+    @cached_property
+    def index(self) -> SearchIndex:
+        """What the words of the knowledge lead to."""
+        return SearchIndex(self.knowledge)
 
     @property
     def facts(self) -> Mapping[str, str]:
@@ -176,7 +182,9 @@ class Job(QObject):
     def state(self, feature: str, value: str) -> None:
         """What is known of the garment; an empty value or not-known forgets it."""
         facts = {key: known for key, known in self.case.facts.items() if key != feature}
-        self._change(facts={**facts, feature: value} if value and value != "not-known" else facts)
+        known = {**facts, feature: value} if value and value != NOT_KNOWN else facts
+        aside = tuple(a for a in self._kept.aside if a != feature) + ((feature,) if value == NOT_KNOWN else ())
+        self._become(replace(self._kept, aside=aside, case=replace(self.case, facts=known)), "")
 
     # ---- what shows
 
@@ -207,7 +215,7 @@ class Job(QObject):
         case, kept = self.case, self._kept
         seen = tuple(s for s in case.seen if s != symptom) + ((symptom,) if answer == "yes" else ())
         not_seen = tuple(s for s in case.not_seen if s != symptom) + ((symptom,) if answer == "no" else ())
-        aside = tuple(s for s in kept.aside if s != symptom) + ((symptom,) if answer == "not-known" else ())
+        aside = tuple(s for s in kept.aside if s != symptom) + ((symptom,) if answer == NOT_KNOWN else ())
         self._become(replace(kept, aside=aside, case=replace(case, seen=seen, not_seen=not_seen)), "")
 
     def treat(self, cause: str, wanted: bool) -> None:

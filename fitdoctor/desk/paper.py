@@ -74,6 +74,7 @@ def document(sheet: Sheet, pictures: Mapping[str, str]) -> QTextDocument:
     """The sheet as a document that can be printed."""
     text = QTextDocument()
     text.setDocumentMargin(0)
+    text.setMetaInformation(QTextDocument.MetaInformation.CssMedia, "print")
     text.setHtml(as_html(sheet, pictures))
     return text
 

@@ -15,6 +15,8 @@ from fitdoctor.case import Case
 from fitdoctor.errors import FitdoctorError
 
 _LAST = "last"
+SEEN = "Seen: "
+"How a line of the notes begins that says what is seen in the fitter's own words."
 
 
 class Kept(msgspec.Struct, frozen=True, kw_only=True):
@@ -23,7 +25,7 @@ class Kept(msgspec.Struct, frozen=True, kw_only=True):
     Attributes:
         step: the page that was open; view: the side of the figure that was shown.
         depths: measurements that were typed as the depth of a fold; the case holds what is taken up in all.
-        aside: symptoms answered ‘cannot tell’.
+        aside: symptoms answered ‘cannot tell’, facts answered ‘not known’.
         drafts: what was typed and cannot be used yet, by field.
         written: whether the sheet was printed or saved since the last change.
         changed: when, as an ISO date and time.
@@ -108,3 +110,8 @@ def _write_whole(path: Path, content: bytes) -> None:
         file.flush()
         os.fsync(file.fileno())
     draft.replace(path)
+
+
+def own_words(notes: str) -> list[str]:
+    """What is seen and no line of the knowledge fits."""
+    return [line.removeprefix(SEEN) for line in notes.splitlines() if line.startswith(SEEN)]

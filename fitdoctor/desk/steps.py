@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from fitdoctor.assess import Assessment
-from fitdoctor.desk.shelf import Kept
+from fitdoctor.desk.shelf import Kept, own_words
 from fitdoctor.desk.step_names import TITLES, StepState, Thread
 from fitdoctor.desk.words import count, lower_first, tr
 from fitdoctor.knowledge.knowledge import Knowledge
@@ -43,7 +43,7 @@ def _shows(kept: Kept) -> tuple[str, Thread]:
         return count(number, "{number} thing noted", "{number} things noted"), "sewn"
     if kept.case.looked:
         return tr("nothing shows"), "sewn"
-    return (tr("only in words"), "basted") if kept.case.notes else (tr("nothing noted yet"), "none")
+    return (tr("only in words"), "basted") if own_words(kept.case.notes) else (tr("nothing noted yet"), "none")
 
 
 def _narrow(kept: Kept, assessment: Assessment | None) -> tuple[str, Thread]:

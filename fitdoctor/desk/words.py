@@ -13,9 +13,9 @@ def tr(text: str, **values: object) -> str:
     return said.format(**values) if values else said
 
 
-def count(number: int, one: str, many: str) -> str:
+def count(number: int, one: str, many: str, **values: object) -> str:
     """‘1 thing noted’ or ‘2 things noted’: the text for one, or that for many with its {number}."""
-    return tr(one if number == 1 else many, number=number)
+    return tr(one if number == 1 else many, number=number, **values)
 
 
 def minutes(value: float) -> str:

@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QApplication, QHBoxLayout, QVBoxLayout, QWidget
 from fitdoctor.desk.job import Job, drawn
 from fitdoctor.desk.look import Look
 from fitdoctor.desk.pages.page import section
-from fitdoctor.desk.pages.said import check_needs
+from fitdoctor.desk.pages.said import check_needs, question_of
 from fitdoctor.desk.parts.answers import AnswerRow
 from fitdoctor.desk.parts.control import Control
 from fitdoctor.desk.parts.line_choice import Picture
@@ -74,8 +74,8 @@ class CheckInHand(QWidget):
         check = self.job.knowledge.checks.get(ask.id) if ask.kind == "check" else None
         needs = check_needs(check) if check else tr("A look is enough.")
         self._head.say(tr("Next best check"), needs)
-        self._remark.say(tr("Next best check. {needs}", needs=lower_first(needs)) if not self._wide else "")
-        self._question.say(ask.ask)
+        self._remark.say(tr("Next best check. {needs}", needs=needs) if not self._wide else "")
+        self._question.say(question_of(self.job.knowledge, ask))
         self._how.show_rows([self._explained(ask, check)])
         self._show_answers(ask, check)
         self._why.say(tr("Why this one: {reason}", reason=lower_first(ask.because.text)))
@@ -123,7 +123,8 @@ class CheckInHand(QWidget):
 
     def _steps(self, ask: NextCheck, check: Check | None) -> QWidget:
         if check is None:
-            return section(Words(self.look, self.job.knowledge.symptoms[ask.id].look, "body"))
+            symptom = self.job.knowledge.symptoms[ask.id]
+            return section(Words(self.look, symptom.title, "bold"), Words(self.look, symptom.look, "row"), gap=4)
         rows: list[QWidget] = []
         for number, text in enumerate(check.how, 1):
             row = QWidget()

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
-from fitdoctor.desk.job import Job
+from fitdoctor.desk.job import NOT_KNOWN, Job
 from fitdoctor.desk.look import Look
 from fitdoctor.desk.parts.button import Link
 from fitdoctor.desk.parts.round_choice import ChoiceRow
@@ -16,13 +16,12 @@ from fitdoctor.desk.parts.text import Rule, SectionHead, Words
 from fitdoctor.desk.words import count, tr
 from fitdoctor.knowledge.entries import Feature
 
-NOT_KNOWN = "not-known"
-
 
 def fact_row(look: Look, job: Job, feature: Feature, name: str) -> ChoiceRow:
     """The answers to one fact."""
     values = [*((value.id, value.title) for value in feature.values), (NOT_KNOWN, tr("Not known"))]
-    row = ChoiceRow(look, feature.id, values, job.case.facts.get(feature.id, NOT_KNOWN), name, feature.ask)
+    said = NOT_KNOWN if feature.id in job.kept.aside else ""
+    row = ChoiceRow(look, feature.id, values, job.case.facts.get(feature.id, said), name, feature.ask)
     row.chosen.connect(job.state)
     return row
 
@@ -116,6 +115,6 @@ class Facts(QWidget):
         """Put the focus on the first fact not known; whether there was one."""
         for row in self.findChildren(ChoiceRow):
             if self.job.case.facts.get(row.question) is None:
-                row.choices[-1].setFocus(reason)
+                row.focus_first(reason)
                 return True
         return False

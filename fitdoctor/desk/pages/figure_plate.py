@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QPainter, QPaintEvent, QPen
+from PySide6.QtGui import QPainter, QPaintEvent, QPen, QResizeEvent
 from PySide6.QtWidgets import QBoxLayout, QVBoxLayout, QWidget
 
 from fitdoctor.desk.figure_view import FigureView, Noted
@@ -17,9 +17,13 @@ from fitdoctor.desk.style import lay_on
 from fitdoctor.desk.tokens import HAIR, MARGIN
 from fitdoctor.desk.words import lower_first, tr
 from fitdoctor.figure.choose import figure_of, symptom_drawing, views_of
-from fitdoctor.knowledge.entries import View
+from fitdoctor.figure.compose import outlines
+from fitdoctor.knowledge.entries import Figure, View
 
-WIDE, SHARE = 424, 0.335
+WIDE, SHARE, NARROW_SHARE = 424, 0.335, 0.32
+MUCH_LARGER = 1.15
+EDGE = 24.0
+"Mm beside the garment."
 
 
 class FigurePlate(QWidget):
@@ -32,6 +36,7 @@ class FigurePlate(QWidget):
     def __init__(self, look: Look, job: Job, name: str, asks: bool = True) -> None:
         super().__init__()
         self.look, self.job, self.asks = look, job, asks
+        self._narrow = self._level = False
         self.setObjectName(f"{name}-plate")
         lay_on(self, look, "paper-2")
         self.figure = FigureView(job.pictures, look.tones)
@@ -44,9 +49,7 @@ class FigurePlate(QWidget):
         self._switch.viewWanted.connect(self.show_view)
         self._place_head = Words(look, tr("Chosen place"), "small", "ink-2")
         self._place = Words(look, "", "small-bold", name=f"{name}-place")
-        self.over = TickBox(look, "", f"{name}-over")
-        self.over.setVisible(asks)
-        self.over.clicked.connect(lambda on=False: job.look_over(self.view(), on))
+        self.over = self.make_over(f"{name}-over")
         self._nothing = Words(look, tr("Choose the kind of garment; its drawing comes here."), "reading", "ink-2")
         self._lay_out()
 
@@ -71,13 +74,48 @@ class FigurePlate(QWidget):
         whole.addWidget(self.over)
 
     def fold(self, width: int, columns: int) -> None:
-        """Take its share of a page's width; where the text is large the views lie above the figure."""
-        level = columns < 2
-        self.setFixedWidth(min(WIDE, round(width * SHARE)) if not level else round(width * 0.32))
+        """Take its share of a page's width."""
+        self._narrow = columns < 2
+        self.over.setVisible(self.asks and not self._narrow and bool(self.job.case.garment))
+        self.setFixedWidth(round(width * NARROW_SHARE) if self._narrow else min(WIDE, round(width * SHARE)))
+        self._turn()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._turn()
+
+    def _turn(self) -> None:
+        """Put the views beside the figure or above it, whichever leaves the figure larger."""
+        box = self.figure.sceneRect()
+        if box.isEmpty():
+            return
+        wide, high = self.width() - MARGIN - 8.0, self.height() - 90.0
+        balls = self.figure.margins_px()
+        side = self._switch.sizeHint().width() + 8.0
+        beside = min((wide - side - balls) / box.width(), high / box.height())
+        above = min((wide - balls) / box.width(), (high - self.look.grown(56)) / box.height())
+        level = self._narrow or above > beside * MUCH_LARGER
         self._switch.turn(level)
         self._middle.setDirection(QBoxLayout.Direction.TopToBottom if level else QBoxLayout.Direction.LeftToRight)
-        self._place_head.setVisible(not level and bool(self.figure.chosen()))
-        self._place.setVisible(not level and bool(self.figure.chosen()))
+        self._level = level
+        self._show_place()
+
+    def _show_place(self) -> None:
+        shown = not self._level and bool(self.figure.chosen())
+        self._place_head.setVisible(shown)
+        self._place.setVisible(shown)
+
+    def _frame(self, figure: Figure) -> None:
+        """Leave out the empty cloth-less edges of the picture, so that the figure is as large as it can be."""
+        know = self.job.knowledge
+        bodies = [know.figures[name] for name in figure.wearer if name in know.figures]
+        parts = [part for body in (figure, *bodies) for part in outlines(body, self.job.facts).values()]
+        reach = max(abs(x) for part in parts for x, _ in part) + EDGE
+        x, y, wide, high = figure.box
+        left, right = max(x, -reach), min(x + wide, reach)
+        self.figure.content.setSceneRect(left, y, right - left, high)
+        self._turn()
+        self.figure.fit()
 
     # ---- what is shown
 
@@ -111,7 +149,7 @@ class FigurePlate(QWidget):
         for widget in (self.figure, self._switch):
             widget.setVisible(figure is not None)
         self._nothing.setVisible(figure is None)
-        self.over.setVisible(self.asks and figure is not None)
+        self.over.setVisible(self.asks and figure is not None and not self._narrow)
         if figure is None:
             return
         for button in self._switch.buttons:
@@ -121,9 +159,22 @@ class FigurePlate(QWidget):
         said = tr("{garment}, seen from the {view}", garment=know.garments[case.garment].title, view=words)
         self.figure.show_figure(figure, self.job.facts, self.zones() if self.asks else {}, said)
         self.figure.show_noted(self._noted())
-        over = tr("Nothing else shows on the {view}", view=words) if case.seen else tr("Nothing shows on the {view}", view=words)
-        self.over.say(over)
-        self.over.setChecked(view in case.looked)
+        self._frame(figure)
+        self.show_over(self.over)
+
+    def make_over(self, name: str) -> TickBox:
+        """A box to tick: nothing else shows on this side."""
+        over = TickBox(self.look, "", name)
+        over.clicked.connect(lambda on=False: self.job.look_over(self.view(), on))
+        return over
+
+    def show_over(self, over: TickBox) -> None:
+        """Show in such a box whether the side shown was looked over."""
+        view = self.view()
+        words = lower_first(tr(VIEW_WORDS[view]))
+        seen = bool(self.job.case.seen)
+        over.say(tr("Nothing else shows on the {view}", view=words) if seen else tr("Nothing shows on the {view}", view=words))
+        over.setChecked(view in self.job.case.looked)
 
     def _noted(self) -> list[Noted]:
         know, case = self.job.knowledge, self.job.case
@@ -139,7 +190,7 @@ class FigurePlate(QWidget):
         """Show a place as chosen."""
         self.figure.choose(zone)
         self._place.say(self.zones().get(zone, ""))
-        self._place_head.setVisible(bool(zone) and self._place.isVisibleTo(self))
+        self._show_place()
 
     def paintEvent(self, event: QPaintEvent) -> None:
         super().paintEvent(event)

@@ -120,7 +120,7 @@ class LengthInHand(QWidget):
             return ""
         if sense == "depth" and kind == "depth-or-all":
             depth, all_ = shop.length(reading.mm / 2), shop.length(reading.mm)
-            return tr("A tuck takes up twice its depth: **{depth} deep takes up, in all, {all}.**", depth=depth, all=all_)
+            return tr("A fold takes up twice its depth: **{depth} deep takes up, in all, {all}.**", depth=depth, all=all_)
         return tr("Understood: **{length}.**", length=f"{convention_of(self.entry)} {shop.length(reading.mm)}".strip())
 
     def _show_doubt(self, shown: float | None, sense: str) -> None:

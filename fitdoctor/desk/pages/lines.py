@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QResizeEvent
@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
 
 from fitdoctor.desk.job import Job
 from fitdoctor.desk.look import Look
-from fitdoctor.desk.pages.said import place_of
+from fitdoctor.desk.pages.said import how_it_lies, place_of
 from fitdoctor.desk.parts.button import Button, Link
 from fitdoctor.desk.parts.control import ControlGroup
 from fitdoctor.desk.parts.flow import FlowLayout
@@ -91,7 +91,7 @@ class Lines(QWidget):
         where = tr("Lines that show: {place}, at the {view}", place=lower_first(title), view=lower_first(tr(view.capitalize())))
         self._head.say(where)
         shown = symptoms if self._all else symptoms[:FEW]
-        rows: list[QWidget] = [self._grid(shown, lambda symptom: symptom.look)]
+        rows: list[QWidget] = [self._grid(shown, how_it_lies)]
         left_out = len(symptoms) - FEW
         if left_out > 0:
             more = Link(self.look, tr("Show fewer") if self._all else count(left_out, "Show 1 more", "Show {number} more"), "shows-more")
@@ -129,7 +129,7 @@ class Lines(QWidget):
 
     # ---- pictures
 
-    def _grid(self, symptoms: Sequence[Symptom], remark) -> QWidget:  # type: ignore[no-untyped-def]
+    def _grid(self, symptoms: Sequence[Symptom], remark: Callable[[Symptom], str]) -> QWidget:
         holder = _Grid(self.look)
         self.choices = []
         for symptom in symptoms:
@@ -137,6 +137,8 @@ class Lines(QWidget):
                 self.look, symptom.id, symptom.short or symptom.title, remark(symptom), self._picture(symptom), f"shows-line-{symptom.id}"
             )
             choice.show_noted(self._noted(symptom.id))
+            choice.setAccessibleDescription(symptom.look)
+            choice.setToolTip(symptom.look)
             choice.clicked.connect(lambda _on=False, who=choice: self._press(who))
             choice.set_picture(BESIDE if self.beside else PICTURE, self.beside)
             self.choices.append(choice)
@@ -154,15 +156,6 @@ class Lines(QWidget):
     def _picture(self, symptom: Symptom) -> Picture:
         job, tones = self.job, self.look.tones
         return lambda size, dpr: job.pictures.symptom(job.knowledge, symptom, job.case.garment, size, dpr, tones, job.case.facts)
-
-    def picture_of(self, symptom: Symptom) -> Picture:
-        """A small picture of a line."""
-        return self._picture(symptom)
-
-    def show_noted(self) -> None:
-        """Show anew which lines are noted, leaving the pictures and the focus where they are."""
-        for choice in self.choices:
-            choice.show_noted(self._noted(choice.entry))
 
     def focus_first(self, reason: Qt.FocusReason) -> None:
         """Put the focus on the first line."""

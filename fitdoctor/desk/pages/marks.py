@@ -27,6 +27,8 @@ from fitdoctor.sheet import letter_of, sheet_marks
 PLATE = 264
 ROOM = 110.0
 LEAST_BOX = 420.0
+MOST_HIGH = 460.0
+"Mm: what a plate shows at least and at most."
 
 
 def lettered(assessment: Assessment) -> list[tuple[str, str, Mark]]:
@@ -90,6 +92,10 @@ def _around(figure: Figure, marks: list[tuple[str, str, Mark]]) -> Box:
         return figure.box
     xs, ys = [x for x, _ in points], [y for _, y in points]
     left, right, top, bottom = min(xs) - ROOM, max(xs) + ROOM, min(ys) - ROOM, max(ys) + ROOM
+    if bottom - top > MOST_HIGH:  # a whole leg would be too small to read: where the marks are widest is enough
+        places = [place[1] for _, _, mark in marks if (place := mark_place(figure, mark.at, mark.stations, mark.take))]
+        top = max(top, min(places, default=top) - MOST_HIGH * 0.4)
+        bottom = min(bottom, top + MOST_HIGH)
     wide, high = max(LEAST_BOX, right - left), max(LEAST_BOX * 0.6, bottom - top)
     return (left + right - wide) / 2, (top + bottom - high) / 2, wide, high
 
@@ -133,7 +139,7 @@ class Marks(QWidget):
         self._table.show_marks(sheet_marks(self.job.knowledge, assessment.amounts, assessment.shop), open_)
         self._none.say("" if self._marks or open_ else self._why_none(assessment))
         unplaced = sum(worked.calculation.unplaced_mm for worked in assessment.amounts if worked.calculation)
-        self._placed.setVisible(bool(self._marks) and unplaced <= 0)
+        self._placed.setVisible(bool(self._marks) and unplaced <= 0 and not open_)
         text = tr("{length} has found no place. The mark is held at the limit; step 5 says why.", length=self.job.shop.length(unplaced))
         self._unplaced.say(text if unplaced > 0 else "")
 

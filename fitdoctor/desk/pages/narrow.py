@@ -11,6 +11,7 @@ from fitdoctor.desk.look import Look
 from fitdoctor.desk.pages.causes import Causes
 from fitdoctor.desk.pages.check_in_hand import CheckInHand
 from fitdoctor.desk.pages.page import Columns, Page, ScrollColumn, section
+from fitdoctor.desk.pages.said import look_for
 from fitdoctor.desk.parts.button import Link
 from fitdoctor.desk.parts.empty_note import EmptyNote
 from fitdoctor.desk.parts.rows import Rows
@@ -99,7 +100,8 @@ class NarrowPage(Page):
         self._others_head.setVisible(bool(asks))
         rows: list[QWidget] = []
         for ask in asks[:4]:
-            link = Link(self.look, ask.ask, f"narrow-other-{ask.id}", "row", big=True)
+            text = ask.ask if ask.kind == "check" else look_for(self.job.knowledge, ask)
+            link = Link(self.look, text, f"narrow-other-{ask.id}", "row", big=True)
             link.clicked.connect(lambda _on=False, id_=ask.id: self._take(id_))
             rows += [_with_time(self.look, link, minutes(ask.minutes)), Rule(self.look)]
         self._others.show_rows(rows[:-1])

@@ -120,8 +120,8 @@ class Needs(QWidget):
     def _found(self, state: ConditionState) -> str:
         text = state.found[:1].upper() + state.found[1:] + "." if state.found else ""
         if state.state == "not-known":
-            hint = state.ask or state.at_the_rack
-            return f"{text} {hint}".strip()
+            asked = any(id_ in self.job.knowledge.features or id_ in self.job.knowledge.checks for id_ in state.missing)
+            return text if asked else f"{text} {state.ask or state.at_the_rack}".strip()
         if state.state == "borderline":
             return tr("{found} The limit lies inside your give or take. Measure again.", found=text)
         return text
@@ -132,12 +132,10 @@ class Needs(QWidget):
         unmeasured = [m for m in state.missing if m in know.measurements]
         if state.state == "not-known":
             for feature in (know.features[id_] for id_ in state.missing if id_ in know.features):
-                if feature.ask != state.ask:
-                    yield Words(self.look, feature.ask, "small")
+                yield Words(self.look, f"{feature.ask} {feature.at_the_rack}".strip(), "small", "ink-2")
                 yield fact_row(self.look, self.job, feature, f"{name}-{feature.id}")
             for check in (know.checks[id_] for id_ in state.missing if id_ in know.checks):
-                if check.ask != state.ask:
-                    yield Words(self.look, check.ask, "small")
+                yield Words(self.look, check.ask, "small", "ink-2")
                 answers = [("yes", check.yes), ("no", check.no), ("not-known", tr("Cannot tell"))]
                 row = AnswerRow(self.look, check.id, answers, self.job.case.answers.get(check.id, ""), f"{name}-{check.id}")
                 row.answered.connect(self.job.answer)
@@ -166,7 +164,7 @@ class Needs(QWidget):
         row = next((row for row in self._rows.rows() if isinstance(row, ConditionRow) and row.need.tag == "not-known"), None)
         asked = row.findChild(ChoiceRow) if row else None
         if asked:
-            asked.choices[-1].setFocus(reason)
+            asked.focus_first(reason)
             return True
         answers = row.findChild(AnswerRow) if row else None
         if answers:

@@ -14,6 +14,7 @@ from fitdoctor.desk.parts.field import Field
 from fitdoctor.desk.parts.note_list import NoteList, NoteRow
 from fitdoctor.desk.parts.rows import Rows, left
 from fitdoctor.desk.parts.text import Rule, SectionHead, Words
+from fitdoctor.desk.shelf import SEEN, own_words
 from fitdoctor.desk.words import tr
 from fitdoctor.knowledge.entries import MistakenFor, Symptom
 
@@ -65,7 +66,7 @@ class NotedColumn(QWidget):
         know, case = self.job.knowledge, self.job.case
         seen = [know.symptoms[s] for s in case.seen if s in know.symptoms]
         self._head.say(tr("Noted"), tr("{number} so far", number=len(seen)) if seen else "")
-        own = [line for line in case.notes.splitlines() if line.strip()]
+        own = own_words(case.notes)
         self._nothing.setVisible(not seen and not own)
         self._list.setVisible(bool(seen))
         self._list.show_notes([self._row(number, symptom) for number, symptom in enumerate(seen, 1)])
@@ -102,11 +103,11 @@ class NotedColumn(QWidget):
         if text:
             self._field.edit.clear()
             self.job.draft("shows-own-words", "")
-            self.job.write_notes("\n".join(part for part in (self.job.case.notes, text) if part))
+            self.job.write_notes("\n".join(part for part in (self.job.case.notes, SEEN + text) if part))
 
     def _take_back(self, at: int) -> None:
-        lines = [line for line in self.job.case.notes.splitlines() if line.strip()]
-        self.job.write_notes("\n".join(lines[:at] + lines[at + 1 :]))
+        gone = SEEN + own_words(self.job.case.notes)[at]
+        self.job.write_notes("\n".join(line for line in self.job.case.notes.splitlines() if line != gone))
 
     def _easily_mistaken(self, seen: list[Symptom]) -> tuple[Symptom | None, MistakenFor | None]:
         """The last noted line that another of this garment's lines is mistaken for."""

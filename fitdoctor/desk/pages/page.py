@@ -10,6 +10,8 @@ from PySide6.QtWidgets import QFrame, QGridLayout, QScrollArea, QVBoxLayout, QWi
 
 from fitdoctor.desk.job import Job
 from fitdoctor.desk.look import Look
+from fitdoctor.desk.parts.text import PageTitle
+from fitdoctor.desk.style import lay_on
 from fitdoctor.desk.tokens import MARGIN
 
 TOP = 20
@@ -27,11 +29,11 @@ class ScrollColumn(QScrollArea):
         self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self.viewport().setAutoFillBackground(False)
         self.content = QWidget()
-        self.content.setAutoFillBackground(False)
         self.column = QVBoxLayout(self.content)
         self.column.setContentsMargins(margin, TOP, margin, TOP)
         self.column.setSpacing(0)
         self.setWidget(self.content)
+        self.content.setAutoFillBackground(False)  # setWidget turns it on
 
 
 class Page(QWidget):
@@ -44,6 +46,7 @@ class Page(QWidget):
         self.look, self.job = look, job
         self.columns = 0
         self.setObjectName(f"page-{self.step}")
+        lay_on(self, look, "paper")
 
     def show_job(self) -> None:
         """Show the case as it is now."""
@@ -76,6 +79,8 @@ class Page(QWidget):
         columns = self.look.columns(width)
         if columns != self.columns:
             self.columns = columns
+            for title in self.findChildren(PageTitle):
+                title.shrink(columns < 2)
             self.arrange(columns)
 
 

@@ -15,7 +15,7 @@ from fitdoctor.desk.parts.operation_list import OperationList, Stage, Step
 from fitdoctor.desk.parts.rows import Rows
 from fitdoctor.desk.parts.sum_row import SumRow
 from fitdoctor.desk.parts.text import PageTitle, Rule, Words
-from fitdoctor.desk.words import and_list, lower_first, tr
+from fitdoctor.desk.words import and_list, count, lower_first, tr
 from fitdoctor.plan import STAGE_WORDS
 from fitdoctor.sheet import duration
 
@@ -87,7 +87,9 @@ class PlanPage(Page):
     def _lead(self, assessment: Assessment) -> str:
         stages = list(dict.fromkeys(STAGE_WORDS[stage] for stage, _ in assessment.plan.stages()))
         if len(stages) < 2:
-            return ""
+            tries = sum(operation.try_on for operation in assessment.plan.operations)
+            steps = count(len(assessment.plan.operations) - tries, "{number} step", "{number} steps")
+            return tr("{steps}, {tries}.", steps=steps, tries=count(tries, "{number} try-on", "{number} try-ons"))
         order = and_list([stages[0], *(lower_first(title) for title in stages[1:])])
         return tr("In this order: {stages}. Each change alters the next reading.", stages=lower_first(order))
 
@@ -130,6 +132,7 @@ class PlanPage(Page):
         methods = [self.job.knowledge.methods[m] for m in assessment.methods]
         said = [(tr("Lining"), m.lining) for m in methods if m.lining] + [(tr("Pressing"), m.pressing) for m in methods if m.pressing]
         rows = [Words(self.look, f"**{title}.** {text}", "small") for title, text in dict.fromkeys(said)]
+        self._lining.setVisible(bool(rows))
         self._lining.show_rows(rows)
 
     def focus_first(self, reason: Qt.FocusReason) -> None:

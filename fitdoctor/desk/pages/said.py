@@ -7,6 +7,7 @@ from collections.abc import Iterable
 from fitdoctor.assess import Assessment
 from fitdoctor.desk.parts.reason_note import WhoSays
 from fitdoctor.desk.words import and_list, lower_first, minutes, tr
+from fitdoctor.diagnosis.next_checks import NextCheck
 from fitdoctor.diagnosis.ranking import Evidence, NotLooked
 from fitdoctor.knowledge.entries import Check, Measurement, Symptom
 from fitdoctor.knowledge.knowledge import COMMON_PRACTICE, Knowledge
@@ -99,3 +100,40 @@ def for_causes(knowledge: Knowledge, assessment: Assessment) -> str:
 def convention_of(measurement: Measurement) -> str:
     """How a measurement counts, as it stands before the number: in all, each side; nothing for plain lengths."""
     return {"in-all": tr("in all"), "depth-or-all": tr("in all"), "each-side": tr("each side")}.get(measurement.sense, "")
+
+
+LINE_WORDS = {
+    "fold": "soft folds",
+    "strain": "taut lines",
+    "gape": "stands away",
+    "droop": "sags",
+    "swing": "swings out of place",
+    "twist": "twists",
+    "ripple": "ripples",
+    "step": "a step",
+}
+RUNS_WORDS = {
+    "level": "level",
+    "upright": "upright",
+    "slanting": "slanting",
+    "curved-up": "in upward curves",
+    "curved-down": "in hanging curves",
+}
+
+
+def how_it_lies(symptom: Symptom) -> str:
+    """‘taut lines, slanting’: the kind of line and how it runs."""
+    return f"{tr(LINE_WORDS[symptom.line])}, {tr(RUNS_WORDS[symptom.runs])}"
+
+
+def question_of(knowledge: Knowledge, ask: NextCheck) -> str:
+    """The question in hand; for something to look at the picture beside it says what."""
+    if ask.kind == "check":
+        return ask.ask
+    return tr("Look at the {view}. Does this show?", view=knowledge.symptoms[ask.id].view)
+
+
+def look_for(knowledge: Knowledge, ask: NextCheck) -> str:
+    """Something to look at, on one line."""
+    symptom = knowledge.symptoms[ask.id]
+    return tr("Look at the {view} for this: {what}", view=symptom.view, what=lower_first(symptom.title.rstrip(".")))

@@ -104,7 +104,7 @@ class SheetPage(Page):
         if assessment is None:
             self._title.remark("")
             return
-        self._title.remark(tr("One page for the work table, as it will print."))
+        self._title.remark(tr("For the work table, as it will print."))
         if self._notes.edit.text() != self.job.case.notes and not self._notes.edit.hasFocus():
             self._notes.edit.setText(self.job.case.notes.replace("\n", "; "))
         self._show_ticks()
@@ -119,7 +119,7 @@ class SheetPage(Page):
         pages = [_PaperPage(self.look, image, tr("Page {n} of the sheet", n=number)) for number, image in enumerate(images, 1)]
         self._pages.show_rows(pages)
         paper = page_layout().pageSize().name()
-        self._number.say(count(len(images), "1 page, {paper}", "{number} pages, {paper}").replace("{paper}", paper))
+        self._number.say(count(len(images), "1 page, {paper}", "{number} pages, {paper}", paper=paper))
 
     def _show_ticks(self) -> None:
         if self._ticks.rows():

@@ -51,6 +51,7 @@ class ShowsPage(Page):
         self.noted.dropped.connect(self._drop)
         self.noted.pointed.connect(self.plate.figure.light)
         self.noted.comparingWanted.connect(self._compare)
+        self._over = self.plate.make_over("shows-over-below")
         self._columns = Columns(GUTTER)
         self._scroll = ScrollColumn("shows-scroll")
         self._scroll.column.addWidget(self._title)
@@ -59,6 +60,7 @@ class ShowsPage(Page):
         self._scroll.column.addWidget(self._find)
         self._scroll.column.addSpacing(16)
         self._scroll.column.addWidget(self._columns)
+        self._scroll.column.addWidget(self._over)
         self._scroll.column.addStretch(1)
         whole = QHBoxLayout(self)
         whole.setContentsMargins(0, 0, 0, 0)
@@ -76,6 +78,7 @@ class ShowsPage(Page):
         else:
             self._columns.lay([[(self.lines, 1)], [(self.noted, 1)]])
         beside = columns < 2
+        self._over.setVisible(beside)
         if self.lines.beside != beside:
             self.lines.beside = beside
             self._show_lines()
@@ -87,7 +90,8 @@ class ShowsPage(Page):
         self._empty.setVisible(not known)
         for part in (self._find, self._columns):
             part.setVisible(known)
-        self._title.remark(tr("Stand easy, own shoes. Note what you see, not yet why."))
+        self._title.remark("" if self.columns == 1 else tr("Stand easy, own shoes. Note what you see, not yet why."))
+        self.plate.show_over(self._over)
         self.plate.show_garment()
         if not known:
             return

@@ -37,7 +37,10 @@ class StepMarks(QWidget):
     def show_step(self, assessment: Assessment, operation: PlannedOperation, number: int) -> None:
         """Show the marks of one operation."""
         marks = _marks_of(lettered(assessment), operation)
-        self._head.say(tr("Marks for step {number}", number=number))
+        own = bool(marks)
+        marks = marks or lettered(assessment)
+        remark = "" if own else tr("step {number} works to none of its own", number=number) if marks else ""
+        self._head.say(tr("Marks for step {number}", number=number) if own else tr("Marks on the cloth"), remark)
         self._plate.show_marks(marks)
         sheet = {mark.letter: mark for mark in sheet_marks(self.job.knowledge, assessment.amounts, assessment.shop)}
         rows: list[QWidget] = []
@@ -46,7 +49,7 @@ class StepMarks(QWidget):
             if len(mark.stations) > 2:
                 rows.append(self._stations(sheet[letter], mark))
         if not marks:
-            rows.append(Words(self.look, tr("This step works to no mark of its own."), "small", "ink-2"))
+            rows.append(Words(self.look, tr("Nothing is marked until the lengths of step 4 are taken."), "small", "ink-2"))
         self._rows.show_rows(rows)
 
     def _said(self, shown: SheetMark, mark: Mark) -> Words:

@@ -163,7 +163,7 @@ class Link(Control):
         colour = self.look.colour("ink" if self.hovered else "thread")
         paragraph = self.paragraph()
         high = paragraph.height(self.width() - 4)
-        box = QRectF(2, (self.height() - high) / 2, self.width() - 4, high)
+        box = QRectF(0, (self.height() - high) / 2, self.width() - 4, high)
         paragraph.paint(painter, box, colour)
         painter.setPen(QPen(colour, HAIR))
         base = box.top() + paragraph.base_line() + 3.5

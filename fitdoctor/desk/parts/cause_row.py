@@ -17,8 +17,8 @@ from fitdoctor.desk.parts.setting import Paragraph, plain
 from fitdoctor.desk.parts.signs import Sign
 from fitdoctor.desk.parts.text import OneLine, Words
 from fitdoctor.desk.words import tr
+from fitdoctor.diagnosis.ranking import RULED_OUT, chance_word
 
-WORD_EM = 6.0
 _NARROW_EM = 24
 
 
@@ -35,6 +35,12 @@ class CauseShown:
     speaks_for: tuple[str, ...] = ()
     speaks_against: tuple[str, ...] = ()
     not_looked: tuple[str, ...] = ()
+
+
+def _word_width(look: Look) -> int:
+    """Room for the widest of the fixed words, so that all bars stand in one column."""
+    words = {chance_word(tenth / 10) for tenth in range(11)} | {RULED_OUT}
+    return max(OneLine(look, tr(word), "bold").sizeHint().width() for word in words)
 
 
 class _Name(Control):
@@ -91,10 +97,10 @@ class CauseRow(QWidget):
         self.name.clicked.connect(lambda: self.pressed.emit(cause.id))
         bar = LikelihoodBar(look, cause.chance, cause.word, f"{name}-bar", cause.before)
         word = OneLine(look, cause.word, "bold", name=f"{name}-word")
-        word.setFixedWidth(max(look.px(WORD_EM), word.sizeHint().width()))
+        word.setFixedWidth(_word_width(look))
         self._measure = QWidget()
         scale = QHBoxLayout(self._measure)
-        scale.setContentsMargins(0, 0, 0, 0)
+        scale.setContentsMargins(0, 4, 0, 0)
         scale.setSpacing(14)
         scale.addWidget(bar, 0, Qt.AlignmentFlag.AlignVCenter)
         scale.addWidget(word)

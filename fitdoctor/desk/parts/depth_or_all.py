@@ -100,7 +100,7 @@ class DepthOrAll(QWidget):
     def __init__(self, look: Look, name: str) -> None:
         super().__init__()
         self.setObjectName(name)
-        words: tuple[tuple[Sense, str], ...] = (("depth", tr("Depth of the tuck")), ("all", tr("Taken up in all")))
+        words: tuple[tuple[Sense, str], ...] = (("depth", tr("Depth of the fold")), ("all", tr("Taken up in all")))
         self.choices = [_TuckChoice(look, f"{name}-{sense}", sense, text) for sense, text in words]
         self.group = ControlGroup(self.choices, exclusive=True)
         row = QHBoxLayout(self)

@@ -55,6 +55,7 @@ class Field(QWidget):
         self.setFocusProxy(self.edit)
         self.setCursor(Qt.CursorShape.IBeamCursor)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        self.setFixedHeight(look.target())
 
     def _make_edit(self) -> Edit:
         return Edit()

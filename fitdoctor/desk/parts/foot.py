@@ -44,7 +44,11 @@ class PageFoot(QWidget):
         row = QHBoxLayout(self)
         row.setContentsMargins(MARGIN, 8, MARGIN, 8)
         row.setSpacing(16)
-        for widget, stretch in ((self._back, 0), (self._summary, 0), (self._kept, 1), (self._undo, 0), (self._on, 0)):
+        middle = QWidget()  # keeps its room when there is nothing to say
+        words = QHBoxLayout(middle)
+        words.setContentsMargins(0, 0, 0, 0)
+        words.addWidget(self._kept, 1, Qt.AlignmentFlag.AlignVCenter)
+        for widget, stretch in ((self._back, 0), (self._summary, 0), (middle, 1), (self._undo, 0), (self._on, 0)):
             row.addWidget(widget, stretch, Qt.AlignmentFlag.AlignVCenter)
 
     def show_turns(self, back: str, on: str) -> None:

@@ -172,6 +172,28 @@ class StepRow(Control):
         number.paint(painter, QRectF(box.right() + 14, top + drop, look.px(2), 99), look.colour("ink-2" if self.done else "ink"))
 
 
+class _Heads(QWidget):
+    """The heads of the columns."""
+
+    def __init__(self, look: Look) -> None:
+        super().__init__()
+        self.look = look
+        self.setFixedHeight(ceil(look.line("small")) + 2)
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        look, width = self.look, self.width()
+        ink, minutes = look.colour("ink-2"), look.px(MINUTES_EM)
+        Paragraph(look, tr("Done"), "small").paint(painter, QRectF(BOX_LEFT, 0, 99, 40), ink)
+        if width > look.px(WIDE_EM):
+            left = width - minutes - look.px(SEAM_EM) - 12
+            Paragraph(look, tr("Seam opened"), "small").paint(painter, QRectF(left, 0, look.px(SEAM_EM), 40), ink)
+        box = QRectF(width - minutes - 10, 0, minutes, 40)
+        Paragraph(look, tr("Min."), "small").paint(painter, box, ink, Qt.AlignmentFlag.AlignRight)
+        painter.end()
+
+
 class OperationList(QWidget):
     """Emits what is ticked off and what is taken in hand."""
 
@@ -200,11 +222,11 @@ class OperationList(QWidget):
 
     def show_stages(self, stages: Sequence[Stage], done: Collection[str], in_hand: str) -> None:
         """Show the stages; what is done is ticked, what is in hand has a bar."""
-        rows: list[QWidget] = []
+        rows: list[QWidget] = [_Heads(self.look)]
         steps: list[StepRow] = []
         for number, stage in enumerate(stages):
             head = SectionHead(self.look, stage.title, stage.minutes)
-            head.setContentsMargins(8, 14 if number else 2, 8, 0)
+            head.setContentsMargins(8, 12 if number else 0, 8, 0)
             rows.append(head)
             for step in stage.steps:
                 row = StepRow(self.look, step, step.id in done, step.id == in_hand, f"{self.objectName()}-{step.id}")

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from math import ceil
 
-from PySide6.QtCore import QRectF, QSize, Signal
+from PySide6.QtCore import QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
@@ -106,3 +106,8 @@ class ChoiceRow(QWidget):
     def _press(self, choice: WordChoice) -> None:
         choice.setChecked(True)
         self.chosen.emit(self.question, choice.value)
+
+    def focus_first(self, reason: Qt.FocusReason) -> None:
+        """Put the focus on the chosen answer, or else the first."""
+        chosen = next((choice for choice in self.choices if choice.isChecked()), self.choices[0])
+        chosen.setFocus(reason)

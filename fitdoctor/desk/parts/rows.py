@@ -29,8 +29,11 @@ class Rows(QWidget):
                 widget.setObjectName("")
                 widget.setParent(None)
                 widget.deleteLater()
-        for row in rows:
+        shown = list(rows)
+        for row in shown:
             self._column.addWidget(row)
+        if not shown or self.parent():
+            self.setVisible(bool(shown))  # an empty column would still take the spaces round it
 
     def rows(self) -> list[QWidget]:
         """The rows shown, in order."""

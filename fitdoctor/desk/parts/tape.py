@@ -19,6 +19,7 @@ from fitdoctor.desk.words import tr
 
 HIGH = 82
 _PAD = 12
+LAST = 7
 
 
 class StepButton(Control):
@@ -72,6 +73,8 @@ class StepButton(Control):
             painter.fillRect(0, 0, wide, 4, look.colour("ink"))
         painter.setPen(QPen(look.colour("edge"), HAIR))
         painter.drawLine(QPointF(0.75, 0), QPointF(0.75, high))
+        if self.number == LAST:
+            painter.drawLine(QPointF(wide - 0.75, 0), QPointF(wide - 0.75, high))
         self._paint_words(painter, on)
         self._paint_thread(painter, high - look.grown(14))
         if not on:
@@ -143,7 +146,8 @@ class StepTape(QWidget):
         row.setContentsMargins(MARGIN, 8, MARGIN, 8)
         row.setSpacing(20)
         row.addWidget(self._where)
-        row.addWidget(self._stands, 1)
+        row.addWidget(self._stands)
+        row.addStretch(1)
         row.addWidget(self._all)
         return line
 

@@ -118,6 +118,7 @@ class SectionHead(QWidget):
         row = QHBoxLayout()
         row.setContentsMargins(0, 0, 0, 7)
         row.setSpacing(12)
+        row.addStrut(ceil(look.line("small") + 6))  # room for a link, so that neighbouring heads share a line
         row.addWidget(self.title, 1, Qt.AlignmentFlag.AlignBottom)
         row.addWidget(self.remark, 0, Qt.AlignmentFlag.AlignBottom)
         whole = QVBoxLayout(self)
@@ -139,6 +140,7 @@ class PageTitle(Words):
     def __init__(self, look: Look, title: str, name: str) -> None:
         super().__init__(look, title, "page-title", name=name)
         self.lead = ""
+        self.only_lead = False
 
     def remark(self, lead: str) -> None:
         """Change the sentence beside the title."""
@@ -147,24 +149,42 @@ class PageTitle(Words):
         self.updateGeometry()
         self.update()
 
+    def shrink(self, narrow: bool) -> None:
+        """In a narrow window the tape says the title already: only the sentence stays."""
+        self.only_lead = narrow
+        self.updateGeometry()
+        self.update()
+
     def _beside(self) -> Paragraph:
-        return Paragraph(self.look, self.lead, "lead")
+        return Paragraph(self.look, self.lead, "small" if self.only_lead else "lead")
 
     def _on_one_line(self, width: float) -> bool:
         return self.paragraph().natural_width() + _LEAD_GAP + self._beside().natural_width() <= width
 
     def heightForWidth(self, width: int) -> int:
+        if self.only_lead:
+            return ceil(self._beside().height(width)) if self.lead else 0
         title = self.paragraph().height(width)
         return ceil(title if not self.lead or self._on_one_line(width) else title + 4 + self._beside().height(width))
 
+    def sizeHint(self) -> QSize:
+        return QSize(self.look.px(20), self.heightForWidth(self.look.px(40)))
+
+    def minimumSizeHint(self) -> QSize:
+        return QSize(self.look.px(12), 0)
+
     def paintEvent(self, event: QPaintEvent) -> None:
-        super().paintEvent(event)
+        if not self.only_lead:
+            super().paintEvent(event)
         if not self.lead:
             return
         painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         title, lead = self.paragraph(), self._beside()
         box = QRectF(self.rect())
-        if self._on_one_line(self.width()):
+        if self.only_lead:
+            pass
+        elif self._on_one_line(self.width()):
             box.adjust(title.natural_width() + _LEAD_GAP, title.base_line() - lead.base_line(), 0, 0)
         else:
             box.setTop(title.height(self.width()) + 4)

@@ -24,6 +24,7 @@ class ViewButton(Control):
     def __init__(self, look: Look, view: str) -> None:
         super().__init__(look, f"shows-view-{view}")
         self.view, self.looked_over = view, False
+        self.first = self.level = False
         self.setCheckable(True)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
 
@@ -35,7 +36,8 @@ class ViewButton(Control):
         self.update()
 
     def sizeHint(self) -> QSize:
-        return QSize(ceil(self.look.metrics("bold").horizontalAdvance(tr(VIEW_WORDS[self.view])) + 46), self.look.grown(HIGH))
+        wide = self.look.metrics("bold").horizontalAdvance(tr(VIEW_WORDS[self.view]))
+        return QSize(ceil(wide + (36 if self.level else 46)), self.look.grown(HIGH))
 
     def minimumSizeHint(self) -> QSize:
         return self.sizeHint()
@@ -51,14 +53,18 @@ class ViewButton(Control):
         painter.fillRect(self.rect(), look.colour("ink" if on else "paper-2" if self.hovered else "paper"))
         painter.setPen(QPen(look.colour("ink"), HAIR))
         painter.setBrush(Qt.BrushStyle.NoBrush)
-        painter.drawRect(QRectF(self.rect()).adjusted(0.75, 0.75, -0.75, -0.75))
+        frame = QRectF(self.rect()).adjusted(0.75, 0.75, -0.75, -0.75)
+        painter.drawRect(frame if self.first else frame.adjusted(-1.5 if self.level else 0, 0 if self.level else -1.5, 0, 0))
         painter.setFont(look.font("bold" if on else "body"))
         colour = look.colour("paper" if on else "ink")
         painter.setPen(colour)
-        painter.drawText(QRectF(14, 0, self.width() - 14, self.height()), int(Qt.AlignmentFlag.AlignVCenter), tr(VIEW_WORDS[self.view]))
+        dot = 16 if self.looked_over else 0
+        words = QRectF(0, 0, self.width() - dot, self.height()) if self.level else QRectF(14, 0, self.width() - 14, self.height())
+        where = Qt.AlignmentFlag.AlignCenter if self.level else Qt.AlignmentFlag.AlignVCenter
+        painter.drawText(words, int(where), tr(VIEW_WORDS[self.view]))
         if self.looked_over:
             painter.setBrush(colour)
-            painter.drawEllipse(QPointF(self.width() - 15, self.height() / 2), 4, 4)
+            painter.drawEllipse(QPointF(self.width() - 14, self.height() / 2), 4, 4)
         self.paint_ring(painter)
         painter.end()
 
@@ -72,11 +78,12 @@ class ViewSwitch(QWidget):
         super().__init__()
         self.setObjectName("shows-view")
         self.buttons = [ViewButton(look, view) for view in views]
+        self.buttons[0].first = True
         self.group = ControlGroup(self.buttons, exclusive=True)
         way = QBoxLayout.Direction.LeftToRight if level else QBoxLayout.Direction.TopToBottom
         row = QBoxLayout(way, self)
         row.setContentsMargins(0, 0, 0, 0)
-        row.setSpacing(-1)
+        row.setSpacing(0)
         for button in self.buttons:
             button.clicked.connect(lambda _on=False, who=button: self._press(who))
             row.addWidget(button)
@@ -84,6 +91,8 @@ class ViewSwitch(QWidget):
     def turn(self, level: bool) -> None:
         """Lay it level or upright."""
         row = self.layout()
+        for button in self.buttons:
+            button.level = level
         if isinstance(row, QBoxLayout):
             row.setDirection(QBoxLayout.Direction.LeftToRight if level else QBoxLayout.Direction.TopToBottom)
 
