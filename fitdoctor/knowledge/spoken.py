@@ -15,7 +15,8 @@ from fitdoctor.knowledge.stems import EMPTY, stem, stems, words
 Term = tuple[str, ...]
 """Stems that mean one thing together: back waist."""
 
-_SYNONYM, _BACKWARD, _BEGUN = 0.75, 0.35, 0.85
+_SYNONYM, _BACKWARD = 0.75, 0.35
+_BEGUN, _LONGER = 0.85, 0.4
 _NEAR = 0.72
 _LONGEST_PHRASE = 4
 
@@ -65,9 +66,10 @@ class Vocabulary:
         for other, fit in self.other_words.get(_stemmed(phrase), {}).items():
             fits.setdefault(other, fit)
         if begun and len(phrase[-1]) > 1:
+            fit = _LONGER if phrase[-1] in self.stem_of else _BEGUN
             for word, its_stem in self.stem_of.items():
                 if word.startswith(phrase[-1]):
-                    fits.setdefault((its_stem,), _BEGUN)
+                    fits.setdefault((its_stem,), fit)
         if not any(word in self._stems for term in fits for word in term):
             fits.update(self._near(phrase[-1]))
         return fits
