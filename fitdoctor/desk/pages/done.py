@@ -88,7 +88,7 @@ class DonePage(Page):
         cause = self.job.knowledge.causes[choice.cause]
         known = count(len(choice.ways), "1 known", "{number} known")
         yield SectionHead(self.look, (cause.short or cause.title) if several else tr("Ways to do it"), known)
-        ways = [self._way(choice, way) for way in choice.ways]
+        ways = [self._way(choice, way) for way in sorted(choice.ways, key=lambda way: way is not choice.chosen)]
         self._groups.append(ControlGroup(ways))
         yield from ways
         if not choice.ways:

@@ -94,7 +94,7 @@ class NarrowPage(Page):
         if not more:
             self._nothing.say(tr("No check left would change the work."), tr("Measure ›"))
         else:
-            self._nothing.say(tr("It is settled as it stands. The check above would only make it surer."), tr("Measure ›"))
+            self._nothing.say(tr("It is settled as it stands. The check above would only make it surer."))
 
     def _show_others(self, asks: list[NextCheck]) -> None:
         self._others_head.setVisible(bool(asks))

@@ -61,7 +61,7 @@ class _Name(Control):
         return True
 
     def heightForWidth(self, width: int) -> int:
-        return round(Paragraph(self.look, self.words, "bold").height(width)) + 8
+        return round(self._paragraph().height(width)) + 8
 
     def sizeHint(self) -> QSize:
         return QSize(round(Paragraph(self.look, self.words, "bold").natural_width()) + 2, round(self.look.line("row")) + 8)

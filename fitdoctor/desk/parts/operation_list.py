@@ -18,7 +18,7 @@ from fitdoctor.desk.parts.signs import paint_sign
 from fitdoctor.desk.parts.text import Rule, SectionHead
 from fitdoctor.desk.parts.tick_box import BOX, paint_box
 from fitdoctor.desk.tokens import ROW_BAR
-from fitdoctor.desk.words import tr
+from fitdoctor.desk.words import tr, upper_first
 
 BOX_LEFT, SEAM_EM, MINUTES_EM, WIDE_EM = 8.0, 9.0, 2.6, 34
 
@@ -69,7 +69,10 @@ class StepRow(Control):
         return BOX_LEFT + self.look.px(BOX) + 12 + self.look.px(1.7)
 
     def _text(self) -> Paragraph:
-        return Paragraph(self.look, f"**{tr('Try on.')}** {self.step.text}" if self.step.try_on else self.step.text, "row")
+        if not self.step.try_on:
+            return Paragraph(self.look, self.step.text, "row")
+        rest = self.step.text.removeprefix("Try on").lstrip(".;: ")
+        return Paragraph(self.look, f"**{tr('Try on.')}** {upper_first(rest)}", "row")
 
     def _wide(self, width: int) -> bool:
         return width > self.look.px(WIDE_EM)

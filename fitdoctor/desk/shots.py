@@ -1,0 +1,105 @@
+"""Pictures of the program for the handbook and for review: offscreen, of one size, with the program's own fonts, in the plain C locale."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Iterator
+from pathlib import Path
+from tempfile import TemporaryDirectory
+
+from PySide6.QtCore import QLocale, QSize
+from PySide6.QtWidgets import QApplication
+
+from fitdoctor.desk.app import application_of
+from fitdoctor.desk.figure_view import FigureView
+from fitdoctor.desk.first import kept_from_file
+from fitdoctor.desk.fitting import Fitting
+from fitdoctor.desk.job import Job
+from fitdoctor.desk.look import Look, look_of
+from fitdoctor.desk.pictures import contact_sheet
+from fitdoctor.desk.shelf import Kept, Shelf
+from fitdoctor.desk.step_names import STEPS
+from fitdoctor.desk.window import Window
+from fitdoctor.knowledge.knowledge import Knowledge
+from fitdoctor.knowledge.read import demo_files
+from fitdoctor.shop import Shop
+
+SIZE = QSize(1280, 800)
+SMALL = QSize(1024, 700)
+SHOWN: dict[str, str] = {
+    "garment": "trousers",
+    "shows": "trousers",
+    "narrow": "jacket",
+    "measure": "dress",
+    "done": "trousers",
+    "plan": "dress",
+    "sheet": "dress",
+}
+"Which garment of the demo each page is shown with: a word of its file's name."
+TURNS = 6
+
+
+def take_shots(knowledge: Knowledge, folder: Path, symptoms_only: bool = False) -> Iterator[Path]:
+    """Write every picture into a folder, one after another; each file's name says page, theme, and size of the text."""
+    os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+    application = application_of()
+    QLocale.setDefault(QLocale.c())
+    folder.mkdir(parents=True, exist_ok=True)
+    for theme in ("light", "dark"):
+        look = look_of(theme == "dark")
+        path = folder / f"symptoms-{theme}.png"
+        contact_sheet(knowledge, look.tones).save(str(path))
+        yield path
+    if symptoms_only:
+        return
+    with TemporaryDirectory() as shelf_folder:
+        shelf = Shelf(Path(shelf_folder))
+        demo = {word: _kept(knowledge, shelf, word) for word in dict.fromkeys(SHOWN.values())}
+        for theme, percent, size, ending in _looks():
+            look = look_of(theme == "dark", percent)
+            yield from _pages(application, knowledge, shelf, demo, look, size, folder, f"{theme}{ending}")
+
+
+def _looks() -> Iterator[tuple[str, int, QSize, str]]:
+    for theme in ("light", "dark"):
+        yield theme, 100, SIZE, ""
+        yield theme, 200, SIZE, "-200"
+    yield "light", 100, SMALL, "-small"
+
+
+def _kept(knowledge: Knowledge, shelf: Shelf, word: str) -> Kept:
+    return kept_from_file(knowledge, shelf, next(file for file in demo_files() if word in file.stem))
+
+
+def _pages(
+    application: QApplication,
+    knowledge: Knowledge,
+    shelf: Shelf,
+    demo: dict[str, Kept],
+    look: Look,
+    size: QSize,
+    folder: Path,
+    ending: str,
+) -> Iterator[Path]:
+    window = Window(Shop(), look)
+    window.resize(size)
+    window.show()
+    fitting = Fitting(window, Job(knowledge, Shop(), shelf, demo[SHOWN[STEPS[0]]]))
+    for number, step in enumerate(STEPS, 1):
+        fitting.job.open(demo[SHOWN[step]])
+        fitting.job.go_to(step)
+        settle(application, window)
+        path = folder / f"{number}-{step}-{ending}.png"
+        window.grab().save(str(path))
+        yield path
+    window.close()
+    window.deleteLater()
+
+
+def settle(application: QApplication, window: Window) -> None:
+    """Let all layouts and figures come to rest."""
+    for _ in range(TURNS):
+        application.processEvents()
+    for figure in window.findChildren(FigureView):
+        figure.refresh()
+    application.processEvents()
