@@ -13,6 +13,7 @@ from fitdoctor.desk.look import Look, look_of
 from fitdoctor.desk.parts.foot import PageFoot
 from fitdoctor.desk.parts.head import RunningHead
 from fitdoctor.desk.parts.message_bar import MessageBar
+from fitdoctor.desk.parts.rows import emptied
 from fitdoctor.desk.parts.tape import StepTape
 from fitdoctor.desk.parts.text import Words
 from fitdoctor.desk.step_names import STEPS, TITLES, StepState
@@ -83,11 +84,10 @@ class Window(QWidget):
         focus = self.focusWidget().objectName() if self.focusWidget() else ""
         message = self.message.shown()
         self.look = look
-        while (item := self._whole.takeAt(0)) is not None:
-            if widget := item.widget():
-                widget.hide()
-                widget.setParent(None)
-                widget.deleteLater()
+        for widget in emptied(self._whole):
+            widget.hide()
+            widget.setParent(None)
+            widget.deleteLater()
         self._build()
         if self.fill:
             self.fill()

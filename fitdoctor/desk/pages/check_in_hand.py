@@ -13,7 +13,7 @@ from fitdoctor.desk.parts.answers import AnswerRow
 from fitdoctor.desk.parts.control import Control
 from fitdoctor.desk.parts.line_choice import Picture
 from fitdoctor.desk.parts.picture import SmallPicture
-from fitdoctor.desk.parts.rows import Rows
+from fitdoctor.desk.parts.rows import Rows, emptied
 from fitdoctor.desk.parts.text import OneLine, SectionHead, Words
 from fitdoctor.desk.words import lower_first, tr
 from fitdoctor.diagnosis.next_checks import NextCheck
@@ -57,8 +57,7 @@ class CheckInHand(QWidget):
     def arrange(self, wide: bool) -> None:
         """In a narrow window the answers come before the way it is done, so that they stay in the first screen."""
         self._wide = wide
-        while self._column.takeAt(0) is not None:
-            pass
+        emptied(self._column)
         order = ("head", "question", "how", "answers", "why") if wide else ("remark", "question", "answers", "why", "how")
         for name, part in self._parts.items():
             part.setVisible(name in order)

@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QFrame, QGridLayout, QScrollArea, QVBoxLayout, QWi
 
 from fitdoctor.desk.job import Job
 from fitdoctor.desk.look import Look
+from fitdoctor.desk.parts.rows import emptied
 from fitdoctor.desk.parts.text import PageTitle
 from fitdoctor.desk.style import lay_on
 from fitdoctor.desk.tokens import MARGIN
@@ -95,8 +96,7 @@ class Columns(QWidget):
 
     def lay(self, rows: Sequence[Sequence[tuple[QWidget, int]]]) -> None:
         """Rows of (section, share of the width); a row of one takes the whole width."""
-        while self.grid.takeAt(0) is not None:
-            pass
+        emptied(self.grid)
         most = max(len(row) for row in rows)
         self.grid.setHorizontalSpacing(self._gap)
         self.grid.setVerticalSpacing(24)

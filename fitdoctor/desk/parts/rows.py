@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QLayout, QSizePolicy, QVBoxLayout, QWidget
 
 
 class Rows(QWidget):
@@ -23,12 +23,11 @@ class Rows(QWidget):
 
     def show_rows(self, rows: Iterable[QWidget]) -> None:
         """Show these rows in place of those before."""
-        while (item := self._column.takeAt(0)) is not None:
-            if widget := item.widget():
-                widget.hide()
-                widget.setObjectName("")
-                widget.setParent(None)
-                widget.deleteLater()
+        for widget in emptied(self._column):
+            widget.hide()
+            widget.setObjectName("")
+            widget.setParent(None)
+            widget.deleteLater()
         shown = list(rows)
         for row in shown:
             self._column.addWidget(row)
@@ -39,6 +38,21 @@ class Rows(QWidget):
         """The rows shown, in order."""
         items = (self._column.itemAt(at) for at in range(self._column.count()))
         return [widget for item in items if item is not None and (widget := item.widget()) is not None]
+
+
+def emptied(layout: QLayout) -> list[QWidget]:
+    """Take everything out of a layout; its widgets, in order.
+
+    `takeAt` would leave the old item registered with its widget, and the next layout would work with heights of before.
+    """
+    items = [item for at in range(layout.count()) if (item := layout.itemAt(at)) is not None]
+    widgets = [widget for item in items if (widget := item.widget()) is not None]
+    for item in items:
+        if item.widget() is None:
+            layout.removeItem(item)
+    for widget in widgets:
+        layout.removeWidget(widget)
+    return widgets
 
 
 def left(widget: QWidget) -> QWidget:
