@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 
 import numpy as np
@@ -69,12 +69,17 @@ class CaseNet:
         return frozenset(self.causes[column] for column in columns)
 
 
-def case_net(knowledge: Knowledge, case: Case, learned: Learned | None = None) -> CaseNet:
+def case_net(knowledge: Knowledge, case: Case, learned: Learned | None = None, bare: CaseNet | None = None) -> CaseNet:
     """The net of the case's garment; chances learned from closed jobs are used where given.
+
+    Args:
+        bare: the net of the same garment with nothing known of it, where many cases of one garment are gone through.
 
     Raises:
         KeyError: a word for a chance is missing in the scale (a checked knowledge has none such).
     """
+    if bare is not None:
+        return _filled(knowledge, case, bare)
     learned = learned or Learned()
     causes = knowledge.causes_of(case.garment)
     leaks = _leaks(knowledge, case.garment, causes, learned)
@@ -96,6 +101,22 @@ def case_net(knowledge: Knowledge, case: Case, learned: Learned | None = None) -
         no=tuple(row[finding] for finding, answer in answers.items() if answer == "no"),
         ruled_out=ruled_out,
         unknown=tuple(symptom for symptom in case.seen if ("symptom", symptom) not in leaks),
+    )
+
+
+def _filled(knowledge: Knowledge, case: Case, bare: CaseNet) -> CaseNet:
+    """The bare net of a garment with what is known of one."""
+    ruled_out = dict(_ruled_out(knowledge, case, {id_: knowledge.causes[id_] for id_ in bare.causes}))
+    priors = bare.net.priors.copy()
+    priors[[bare.column[cause] for cause in ruled_out]] = 0.0
+    answers = {row: answer_to(knowledge, case, finding) for finding, row in bare.row.items()}
+    return replace(
+        bare,
+        net=replace(bare.net, priors=priors),
+        yes=tuple(row for row, answer in answers.items() if answer == "yes"),
+        no=tuple(row for row, answer in answers.items() if answer == "no"),
+        ruled_out=ruled_out,
+        unknown=tuple(symptom for symptom in case.seen if ("symptom", symptom) not in bare.row),
     )
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
-from fitdoctor.rack.foresight import all_met
+from fitdoctor.rack.foresight import all_met, worth_of_telling
 from fitdoctor.rack.outlook import Outlook
 from fitdoctor.rack.question import Rack, RackQuestion
 from fitdoctor.rack.questions import LEAST_GAIN, deciding_questions
@@ -44,5 +44,4 @@ def hangs_on_work(outlook: Outlook) -> bool:
     """Whether it turns on what nobody knows yet of the work: worth it where all is met, not worth it where nothing is."""
     met = all_met(outlook)
     gains = [(met, outlook.now("best").gain), (1 - met, outlook.now("worst").gain)]
-    told = sum(chance * max(0.0, gain) for chance, gain in gains) - max(0.0, sum(chance * gain for chance, gain in gains))
-    return told >= LEAST_GAIN * outlook.stake.worth
+    return worth_of_telling(gains) >= LEAST_GAIN * outlook.stake.worth

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from typing import cast
 
 import msgspec
 
@@ -44,10 +45,21 @@ def value_of(outlook: Outlook, afters: Sequence[After]) -> Value:
     Other things that are not known may hide that this one counts (two conditions, each of which alone is not enough). So the worth is
     taken as well for the case that all of them are met, and that none is, each by its likelihood; the greatest counts.
     """
-    likely, best, worst = (_worth_of_asking(outlook, afters, view) for view in ("likely", "best", "worst"))
+    gains = [(after.chance, after.gain(outlook, "likely")) for after in afters]
+    worths = [worth_of_telling(gains)]
     met = all_met(outlook)
-    breaks = sum(after.chance for after in afters if after.gain(outlook, "likely") < 0)
-    return Value(max(likely, met * best, (1 - met) * worst), breaks)
+    for view, weight in (("best", met), ("worst", 1 - met)) if 0 < met < 1 else ():
+        worths.append(weight * worth_of_telling([(after.chance, after.gain(outlook, cast(View, view))) for after in afters]))
+    return Value(max(worths), sum(chance for chance, gain in gains if gain < 0))
+
+
+def worth_of_telling(gains: Sequence[tuple[float, float]]) -> float:
+    """The best choice after each answer against the best choice without it, in money.
+
+    Args:
+        gains: (chance of the answer, what buying is worth then).
+    """
+    return sum(chance * max(0.0, gain) for chance, gain in gains) - max(0.0, sum(chance * gain for chance, gain in gains))
 
 
 def after_feature(outlook: Outlook, feature: Feature, rules_out: bool) -> Iterator[After]:
@@ -73,13 +85,7 @@ def after_looks(outlook: Outlook, looks: Sequence[Sequence[int]]) -> Iterator[tu
         )
 
 
-def _worth_of_asking(outlook: Outlook, afters: Sequence[After], view: View) -> float:
-    gains = [(after.chance, after.gain(outlook, view)) for after in afters]
-    return sum(chance * max(0.0, gain) for chance, gain in gains) - max(0.0, sum(chance * gain for chance, gain in gains))
-
-
 def all_met(outlook: Outlook) -> float:
     """The chance that all that is not known of the work turns out well, as far as it counts here."""
-    best = outlook.now("best").fits
-    worst = outlook.now("worst").fits
-    return (outlook.now("likely").fits - worst) / (best - worst) if best - worst > 1e-9 else 1.0
+    best, likely, worst = (outlook.now(view).fits for view in ("best", "likely", "worst"))
+    return min(1.0, max(0.0, (likely - worst) / (best - worst))) if best - worst > 1e-9 else 1.0

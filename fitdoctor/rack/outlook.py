@@ -7,15 +7,15 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from fitdoctor.case import Case
-from fitdoctor.diagnosis.case_net import CaseNet, case_net
+from fitdoctor.diagnosis.case_net import CaseNet
 from fitdoctor.diagnosis.posterior import Posterior, posterior
 from fitdoctor.diagnosis.treat import TREAT_FROM
 from fitdoctor.knowledge.knowledge import Knowledge
 from fitdoctor.plan import make_plan
-from fitdoctor.rack.prospects import Prospect, Prospects, View
+from fitdoctor.rack.prospects import VIEWS, Prospect, Prospects, View
 from fitdoctor.rack.stake import Outcome, Stake, outcome
 
-COUNTED_FROM = 0.01
+COUNTED_FROM = 0.02
 """Chance from which a cause is counted."""
 
 
@@ -84,12 +84,16 @@ class Outlook:
 
     def now(self, view: View = "likely") -> Outcome:
         """What buying comes to as things stand."""
-        return self.outcome(view, self.chances, self.of(self.chances), self.rivals)
+        return self._now[view]
+
+    @cached_property
+    def _now(self) -> dict[View, Outcome]:
+        return {view: self.outcome(view, self.chances, self.of(self.chances), self.rivals) for view in VIEWS}
 
 
 def look_out(knowledge: Knowledge, case: Case, stake: Stake, prospects: Prospects) -> Outlook:
     """Read a case as a buyer would: the chain's net and chances, the chain's ways for every cause that counts."""
-    net = case_net(knowledge, case)
+    net = prospects.net(case)
     return Outlook(knowledge, case, stake, prospects, net, posterior(net.net, net.yes, net.no))
 
 

@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Hashable, Iterable, Iterator
 from dataclasses import dataclass, field
 from math import prod
-from typing import Literal
+from typing import Literal, get_args
 
 from fitdoctor.assess import Choice, choose
 from fitdoctor.case import Case
 from fitdoctor.conditions import ConditionState, applicable
+from fitdoctor.diagnosis.case_net import CaseNet, case_net
 from fitdoctor.knowledge.entries import When
 from fitdoctor.knowledge.knowledge import Knowledge
 from fitdoctor.knowledge.references import tests
@@ -17,9 +18,11 @@ from fitdoctor.plan import operation_order, total_minutes
 from fitdoctor.rack.likelihood import met_chance, past_limit
 from fitdoctor.shop import Shop
 from fitdoctor.verdict import MethodVerdict
+from fitdoctor.when import holds
 
 View = Literal["likely", "best", "worst"]
 """What is not known about the work: as likely as it is, all of it met, none of it met."""
+VIEWS: tuple[View, ...] = get_args(View)
 
 
 @dataclass(frozen=True)
@@ -27,6 +30,7 @@ class Prospect:
     """One cause, if it is there.
 
     Attributes:
+        method: the way proposed; empty where there is none.
         choice: the ways to treat it as the chain judges them.
         cured: chance that one of the ways cures it, by view of what is not known.
         minutes: likely work; most_minutes: at the high end, with all that may be added. 0 where nothing is done.
@@ -35,6 +39,7 @@ class Prospect:
     """
 
     cause: str
+    method: str
     choice: Choice
     cured: dict[View, float]
     minutes: float
@@ -42,9 +47,13 @@ class Prospect:
     open: tuple[ConditionState, ...]
     asks: frozenset[str]
 
-    @property
-    def method(self) -> str:
-        return self.choice.chosen.method if self.choice.chosen else ""
+
+@dataclass(frozen=True)
+class _Turns:
+    """What the ways to treat a cause turn on: values of features, by the sets that conditions ask for, and other tests."""
+
+    facts: dict[str, list[tuple[str, ...]]]
+    others: list[When]
 
 
 @dataclass
@@ -59,7 +68,8 @@ class Prospects:
     shop: Shop
     breakers_only: bool = False
     _known: dict[Hashable, Prospect] = field(default_factory=dict)
-    _asked: dict[tuple[str, str], tuple[When, ...]] = field(default_factory=dict)
+    _asked: dict[tuple[str, str], _Turns] = field(default_factory=dict)
+    _bare: dict[str, CaseNet] = field(default_factory=dict)
 
     def of(self, case: Case, cause: str) -> Prospect:
         """The prospect of one cause on this garment."""
@@ -68,12 +78,19 @@ class Prospects:
             self._known[key] = self._work_out(case, cause)
         return self._known[key]
 
+    def net(self, case: Case) -> CaseNet:
+        """The chain's net of a case; what does not change from case to case of a garment is made once."""
+        if case.garment not in self._bare:
+            self._bare[case.garment] = case_net(self.knowledge, Case(garment=case.garment))
+        return case_net(self.knowledge, case, bare=self._bare[case.garment])
+
     def _facts(self, case: Case, cause: str) -> Hashable:
-        """What is known of all that the ways to treat this cause may turn on."""
-        leaves = self._asked.get((case.garment, cause))
-        if leaves is None:
-            leaves = self._asked[case.garment, cause] = tuple(self._leaves(case.garment, cause))
-        return tuple(_known_of(self.knowledge, case, leaf) for leaf in leaves)
+        """What is known of all that the ways to treat this cause may turn on; values that no condition parts are alike."""
+        turns = self._asked.get((case.garment, cause))
+        if turns is None:
+            turns = self._asked[case.garment, cause] = _turns(self._leaves(case.garment, cause))
+        facts = tuple(name in case.facts and tuple(case.facts[name] in some for some in parted) for name, parted in turns.facts.items())
+        return facts, tuple(holds(leaf, case, None, self.knowledge) for leaf in turns.others)
 
     def _leaves(self, garment: str, cause: str) -> Iterator[When]:
         for method in self.knowledge.methods_for(cause, garment):
@@ -86,8 +103,9 @@ class Prospects:
         first = ways[0] if ways else None
         return Prospect(
             cause=cause,
+            method=first.method if first else "",
             choice=choice,
-            cured={view: self._cured(ways[:2], view) for view in ("likely", "best", "worst")},
+            cured={view: self._cured(ways[:2], view) for view in VIEWS},
             minutes=self._minutes(case, first, 1),
             most_minutes=self._minutes(case, first, 2),
             open=tuple(s for s in first.conditions if self._is_open(s)) if first else (),
@@ -149,10 +167,13 @@ def _lengths(case: Case) -> tuple[Hashable, ...]:
     return tuple(sorted((name, length.mm, length.give_mm or 0.0) for name, length in case.measured.items()))
 
 
-def _known_of(knowledge: Knowledge, case: Case, leaf: When) -> Hashable:
-    if leaf.fact:
-        return case.facts.get(leaf.fact)
-    if leaf.check:
-        return case.answers.get(leaf.check)
-    entry = knowledge.symptoms.get(leaf.symptom)
-    return leaf.symptom in case.seen, leaf.symptom in case.not_seen, entry is not None and entry.view in case.looked
+def _turns(leaves: Iterable[When]) -> _Turns:
+    facts: dict[str, list[tuple[str, ...]]] = {}
+    others: list[When] = []
+    for leaf in leaves:
+        if leaf.fact:
+            parted = facts.setdefault(leaf.fact, [])
+            parted += [leaf.is_] if leaf.is_ not in parted else []
+        elif leaf not in others:
+            others.append(leaf)
+    return _Turns(facts, others)

@@ -10,6 +10,7 @@ from fitdoctor.diagnosis.next_checks import LOOK_MINUTES
 from fitdoctor.knowledge.references import tests
 from fitdoctor.rack.foresight import After, after_feature, after_looks, value_of
 from fitdoctor.rack.outlook import Outlook
+from fitdoctor.rack.prospects import VIEWS
 from fitdoctor.rack.question import AnswerChoice, Decides, Kind, Rack, RackQuestion, mark
 
 LOOK_OVER_SECONDS = 15.0
@@ -39,11 +40,22 @@ def _of_features(rack: Rack, outlook: Outlook) -> Iterator[RackQuestion]:
         feature = knowledge.features.get(id_)
         if feature is None or not feature.at_the_rack or id_ in case.facts or mark("feature", id_) in rack.aside:
             continue
-        if knowledge.suits(feature.garments, case.garment):
+        if knowledge.suits(feature.garments, case.garment) and (id_ in for_cause or _could_turn(outlook, id_)):
             afters = list(after_feature(outlook, feature, id_ in for_cause))
             titles = [(value.title, value.look) for value in feature.values]
             decides: Decides = "work" if id_ in for_work else "cause"
             yield _question(outlook, ("feature", id_), (feature.ask, feature.at_the_rack), titles, feature.seconds, afters, decides)
+
+
+def _could_turn(outlook: Outlook, feature: str) -> bool:
+    """Whether the most that a feature could change of the work comes up to what the decision stands clear of."""
+    stake = outlook.stake
+    asking = ((outlook.chances[c], p) for c, p in outlook.of(outlook.chances).items() if feature in p.asks)
+    most = sum(
+        chance * ((p.cured["best"] - p.cured["worst"]) * stake.worth + (p.most_minutes - p.minutes) / 60 * stake.rate_per_hour)
+        for chance, p in asking
+    )
+    return most > min(abs(outlook.now(view).gain) for view in VIEWS)
 
 
 def _of_findings(rack: Rack, outlook: Outlook) -> Iterator[RackQuestion]:

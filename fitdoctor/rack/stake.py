@@ -51,6 +51,8 @@ def outcome(
 ) -> Outcome:
     """What buying comes to, over what may be the matter and what may be met.
 
+    A method that treats several causes is done once; causes beyond cure ask for no work.
+
     Causes of one group are rivals for the same sight: that one of them is there and cannot be cured is at most the sum of the single
     chances (Boole), and the sum is taken. Causes of different groups are independent.
 
@@ -59,12 +61,21 @@ def outcome(
         rivals: groups of causes that explain the same sights.
         shared: share of the single works that is left when seams opened for one serve the other.
     """
-    stuck = {cause: chance * (1 - prospects[cause].cured[view]) for cause, chance in chances.items()}
-    fits = prod(1 - min(1.0, sum(stuck.get(cause, 0.0) for cause in group)) for group in _groups(chances, rivals))
-    minutes = shared * sum(_work(chances, prospects, view))
-    work = fits * minutes / 60 * stake.rate_per_hour
+    stuck: dict[str, float] = {}
+    needed: dict[str, float] = {}
+    minutes: dict[str, float] = {}
+    for cause, chance in chances.items():
+        prospect = prospects[cause]
+        cured, method = prospect.cured[view], prospect.method
+        stuck[cause] = chance * (1 - cured)
+        if cured > 0:
+            needed[method] = min(1.0, needed.get(method, 0.0) + chance)
+            minutes[method] = max(prospect.minutes, minutes.get(method, 0.0))
+    together = shared * sum(needed[method] * minutes[method] for method in needed)
+    fits = _none_stuck(stuck, rivals)
+    work = fits * together / 60 * stake.rate_per_hour
     risk = (1 - fits) * stake.worth
-    return Outcome(fits, minutes, work, risk, stake.worth - stake.price - work - risk)
+    return Outcome(fits, together, work, risk, stake.worth - stake.price - work - risk)
 
 
 def joined(rivals: Iterable[frozenset[str]], more: frozenset[str]) -> list[frozenset[str]]:
@@ -73,18 +84,10 @@ def joined(rivals: Iterable[frozenset[str]], more: frozenset[str]) -> list[froze
     return [*apart, more.union(*(group for group in rivals if not group.isdisjoint(more)))]
 
 
-def _groups(chances: Mapping[str, float], rivals: Sequence[frozenset[str]]) -> list[Iterable[str]]:
-    grouped: frozenset[str] = frozenset().union(*rivals)
-    return [*rivals, *((cause,) for cause in chances if cause not in grouped)]
-
-
-def _work(chances: Mapping[str, float], prospects: Mapping[str, Prospect], view: View) -> Iterable[float]:
-    """Minutes of each method, weighted with the chance that one of its causes is there; causes beyond cure ask for no work."""
-    needed: dict[str, float] = {}
-    minutes: dict[str, float] = {}
-    for cause, chance in chances.items():
-        prospect = prospects[cause]
-        if prospect.cured[view] > 0:
-            needed[prospect.method] = min(1.0, needed.get(prospect.method, 0.0) + chance)
-            minutes[prospect.method] = max(prospect.minutes, minutes.get(prospect.method, 0.0))
-    return (needed[method] * minutes[method] for method in needed)
+def _none_stuck(stuck: dict[str, float], rivals: Sequence[frozenset[str]]) -> float:
+    """The chance that no cause is there that cannot be cured."""
+    alone = dict(stuck)
+    chance = 1.0
+    for group in rivals:
+        chance *= 1 - min(1.0, sum(alone.pop(cause) for cause in group.intersection(stuck)))
+    return chance * prod(1 - one for one in alone.values())
