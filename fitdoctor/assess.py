@@ -10,6 +10,7 @@ from fitdoctor.amounts.work_out import WorkedAmount, fill, named_amounts, work_o
 from fitdoctor.case import Case
 from fitdoctor.conditions import ConditionState
 from fitdoctor.diagnosis.diagnose import Diagnosis, diagnose, likely
+from fitdoctor.diagnosis.learning import Learned
 from fitdoctor.diagnosis.next_checks import NextCheck, next_checks, settled
 from fitdoctor.knowledge.entries import Method
 from fitdoctor.knowledge.knowledge import Knowledge
@@ -64,18 +65,21 @@ class Assessment:
         return tuple(dict.fromkeys(choice.chosen.method for choice in self.choices if choice.chosen))
 
 
-def assess(knowledge: Knowledge, case: Case, shop: Shop | None = None, where: str = "wearer") -> Assessment:
+def assess(
+    knowledge: Knowledge, case: Case, shop: Shop | None = None, where: str = "wearer", learned: Learned | None = None
+) -> Assessment:
     """Work a case through: causes, next checks, amounts, verdict, plan.
 
     Args:
         where: where the garment is: wearer, garment (in the hand) or rack.
+        learned: what the shop's closed jobs taught; without it the printed chances hold.
 
     Raises:
         FitdoctorError: the case names a garment that is not known.
     """
     shop = shop or Shop()
     knowledge.garment(case.garment)
-    diagnosis = diagnose(knowledge, case)
+    diagnosis = diagnose(knowledge, case, learned)
     asks = next_checks(knowledge, case, diagnosis, where)
     treat = tuple(cause for cause in (case.treat or likely(diagnosis)) if cause in knowledge.causes)
     choices = tuple(choose(knowledge, case, cause, shop) for cause in treat)

@@ -9,21 +9,22 @@ from typing import Any
 import msgspec
 
 from fitdoctor.case import Case
-from fitdoctor.diagnosis.case_net import case_net
+from fitdoctor.diagnosis.case_net import answer_to, case_net
 from fitdoctor.diagnosis.learning import ClosedJob, Learned, Printed
-from fitdoctor.knowledge.entries import Cause, Check, LengthMm, Symptom
+from fitdoctor.knowledge.entries import Cause, Entry, LengthMm
 from fitdoctor.knowledge.knowledge import Knowledge
 
 
-def closed_job(knowledge: Knowledge, case: Case, confirmed: Iterable[str]) -> ClosedJob:
+def closed_job(knowledge: Knowledge, case: Case, confirmed: Iterable[str], printed: Printed | None = None) -> ClosedJob:
     """What the closed case teaches.
 
     Args:
         confirmed: causes that turned out to be present.
+        printed: the printed chances of its garment where they are at hand, which makes thousands of cases quick.
     """
-    net = case_net(knowledge, case)
-    yes, no = ({net.findings[row]: answer for row in rows} for rows, answer in ((net.yes, "yes"), (net.no, "no")))
-    return ClosedJob(case.garment, frozenset(confirmed) & frozenset(net.causes), msgspec.convert({**yes, **no}, dict))
+    printed = printed or printed_chances(knowledge, case.garment)
+    answers = {finding: answer for finding in printed.leaks if (answer := answer_to(knowledge, case, finding))}
+    return ClosedJob(case.garment, frozenset(confirmed) & printed.priors.keys(), msgspec.convert(answers, dict))
 
 
 def printed_chances(knowledge: Knowledge, garment: str) -> Printed:
@@ -52,7 +53,7 @@ def overlay(knowledge: Knowledge, learned: Learned) -> dict[tuple[str, str], dic
             leak = getattr(entry, "leak", "leak")
             word = nearest_word(learned.leak((kind, id_), knowledge.leak(leak)), knowledge.scale["leak"], leak)
             entries[plural, id_] = entry, msgspec.structs.replace(entry, leak=word)
-    return {key: _plain(after) for key, (before, after) in entries.items() if before != after}
+    return {key: as_written(after) for key, (before, after) in entries.items() if before != after}
 
 
 def nearest_word(chance: float, scale: Mapping[str, float], now: str) -> str:
@@ -77,8 +78,8 @@ def _cause_learned(knowledge: Knowledge, cause: Cause, learned: Learned) -> Caus
     )
 
 
-def _plain(entry: Cause | Symptom | Check) -> dict[str, Any]:
-    """As an entry is written: nothing empty, lengths with their unit."""
+def as_written(entry: Entry) -> dict[str, Any]:
+    """An entry as plain data to be written: nothing empty, lengths with their unit."""
     plain: dict[str, Any] = _without_empty(msgspec.to_builtins(entry, enc_hook=_length))
     return plain
 
