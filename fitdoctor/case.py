@@ -31,6 +31,7 @@ class Case(msgspec.Struct, frozen=True, kw_only=True):
         seen: symptom ids.
         looked: views looked over ("nothing else there"); what is not seen there counts as absent.
         not_seen: symptoms answered no one by one.
+        unsure: symptoms looked for of which one cannot tell; they change nothing and are not asked again.
         answers: check id -> yes, no or not-known.
         measured: measurement id -> length.
         treat: cause ids to treat; empty means the likely ones.
@@ -47,6 +48,7 @@ class Case(msgspec.Struct, frozen=True, kw_only=True):
     seen: tuple[str, ...] = ()
     looked: tuple[str, ...] = ()
     not_seen: tuple[str, ...] = ()
+    unsure: tuple[str, ...] = ()
     answers: dict[str, Answer] = {}
     measured: dict[str, Measured] = {}
     treat: tuple[str, ...] = ()

@@ -191,8 +191,7 @@ class Job(QObject):
     def note(self, symptom: str) -> None:
         """A line that shows."""
         if symptom not in self.case.seen:
-            not_seen = tuple(s for s in self.case.not_seen if s != symptom)
-            self._change(seen=(*self.case.seen, symptom), not_seen=not_seen)
+            self.answer_look(symptom, "yes")
 
     def drop_note(self, symptom: str, said: str = "") -> None:
         """A line that does not show after all."""
@@ -212,11 +211,9 @@ class Job(QObject):
 
     def answer_look(self, symptom: str, answer: str) -> None:
         """The answer to a look at one symptom."""
-        case, kept = self.case, self._kept
-        seen = tuple(s for s in case.seen if s != symptom) + ((symptom,) if answer == "yes" else ())
-        not_seen = tuple(s for s in case.not_seen if s != symptom) + ((symptom,) if answer == "no" else ())
-        aside = tuple(s for s in kept.aside if s != symptom) + ((symptom,) if answer == NOT_KNOWN else ())
-        self._become(replace(kept, aside=aside, case=replace(case, seen=seen, not_seen=not_seen)), "")
+        lists = {"yes": self.case.seen, "no": self.case.not_seen, NOT_KNOWN: self.case.unsure}
+        kept = {of: tuple(s for s in ids if s != symptom) + ((symptom,) if of == answer else ()) for of, ids in lists.items()}
+        self._change(seen=kept["yes"], not_seen=kept["no"], unsure=kept[NOT_KNOWN])
 
     def treat(self, cause: str, wanted: bool) -> None:
         """Whether to treat a cause, in place of what the program proposes."""

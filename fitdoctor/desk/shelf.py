@@ -25,7 +25,7 @@ class Kept(msgspec.Struct, frozen=True, kw_only=True):
     Attributes:
         step: the page that was open; view: the side of the figure that was shown.
         depths: measurements that were typed as the depth of a fold; the case holds what is taken up in all.
-        aside: symptoms answered ‘cannot tell’, facts answered ‘not known’.
+        aside: facts answered ‘not known’.
         drafts: what was typed and cannot be used yet, by field.
         written: whether the sheet was printed or saved since the last change.
         changed: when, as an ISO date and time.

@@ -47,12 +47,12 @@ def _shows(kept: Kept) -> tuple[str, Thread]:
 
 
 def _narrow(kept: Kept, assessment: Assessment | None) -> tuple[str, Thread]:
-    done = len(kept.case.answers) + len(kept.case.not_seen)
+    done = len(kept.case.answers) + len(kept.case.not_seen) + len(kept.case.unsure)
     if assessment is None or not (kept.case.seen or done):
         return "", "none"
     if assessment.settled and assessment.treat:
         return count(done, "{number} check, settled", "{number} checks, settled"), "sewn"
-    left = len([ask for ask in assessment.next if ask.id not in kept.aside])
+    left = len(assessment.next)
     if not left:
         return count(done, "{number} check, none left", "{number} checks, none left"), "basted"
     return tr("{done} of {all} checks done", done=done, all=done + left), "basted"

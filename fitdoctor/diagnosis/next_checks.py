@@ -61,8 +61,8 @@ class Foreseen:
     if_no: Floats
 
 
-def next_checks(knowledge: Knowledge, case: Case, diagnosis: Diagnosis, where: str = "wearer", most: int = 6) -> tuple[NextCheck, ...]:
-    """The checks and looks that take away most doubt a minute, best first.
+def next_checks(knowledge: Knowledge, case: Case, diagnosis: Diagnosis, where: str = "wearer", most: int = 12) -> tuple[NextCheck, ...]:
+    """The checks and looks that take away most doubt a minute, best first; the one that takes away most of all is always among them.
 
     Args:
         where: on the wearer (everything can be tried), garment (in the hand: what needs no wearer), rack (what needs seconds and no tools).
@@ -75,7 +75,11 @@ def next_checks(knowledge: Knowledge, case: Case, diagnosis: Diagnosis, where: s
     answers, after = np.stack([seen.yes, seen.no], axis=1), np.stack([seen.if_yes, seen.if_no], axis=1)
     gains = expected_gain_bits(diagnosis.posterior.chances[suspects], answers, after[:, :, suspects])
     minutes = np.array([_minutes(knowledge, net.findings[row]) for row in rows])
-    order = [at for at in np.argsort(-gains / minutes, kind="stable").tolist() if gains[at] >= _LEAST_BITS][:most]
+    worth = [at for at in np.argsort(-gains / minutes, kind="stable").tolist() if gains[at] >= _LEAST_BITS]
+    order = worth[:most]
+    strongest = max(worth, key=lambda at: gains[at], default=None)
+    if strongest is not None and strongest not in order:
+        order[-1] = strongest
     return tuple(_next(knowledge, net, suspects, seen, at, float(minutes[at]), float(gains[at])) for at in order)
 
 
@@ -132,7 +136,8 @@ def _open_rows(case: Case, net: CaseNet, suspects: Sequence[int]) -> Iterator[in
     answered = {*net.yes, *net.no}
     touching = set(np.flatnonzero(net.net.links[:, suspects].sum(axis=1)).tolist())
     for row, (kind, id_) in enumerate(net.findings):
-        if row in touching and row not in answered and not (kind == "check" and id_ in case.answers):
+        given_up = id_ in (case.answers if kind == "check" else case.unsure)
+        if row in touching and row not in answered and not given_up:
             yield row
 
 

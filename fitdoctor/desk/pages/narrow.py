@@ -14,12 +14,13 @@ from fitdoctor.desk.pages.page import Columns, Page, ScrollColumn, section
 from fitdoctor.desk.pages.said import look_for
 from fitdoctor.desk.parts.button import Link
 from fitdoctor.desk.parts.empty_note import EmptyNote
-from fitdoctor.desk.parts.rows import Rows
+from fitdoctor.desk.parts.rows import Rows, left
 from fitdoctor.desk.parts.text import OneLine, PageTitle, Rule, SectionHead, Words
 from fitdoctor.desk.words import count, minutes, tr
 from fitdoctor.diagnosis.next_checks import NextCheck
 
 GUTTER = 48
+FIRST_OTHERS = 4
 
 
 class NarrowPage(Page):
@@ -30,6 +31,7 @@ class NarrowPage(Page):
     def __init__(self, look: Look, job: Job) -> None:
         super().__init__(look, job)
         self.in_hand = ""
+        self._all_others = False
         self._title = PageTitle(look, tr("Narrow it down"), "narrow-title")
         self._empty = EmptyNote(look, tr("No cause to look for yet. Note what shows first."), "narrow-empty", tr("Go to What shows"))
         self._empty.pressed.connect(lambda: job.go_to("shows"))
@@ -71,7 +73,7 @@ class NarrowPage(Page):
         self._title.remark(self._lead(assessment) if begun and assessment else "")
         if not begun or assessment is None:
             return
-        asks = [ask for ask in assessment.next if ask.id not in self.job.kept.aside]
+        asks = assessment.next
         ask = next((a for a in asks if a.id == self.in_hand), asks[0] if asks else None)
         self._check.setVisible(ask is not None)
         if ask:
@@ -99,20 +101,29 @@ class NarrowPage(Page):
     def _show_others(self, asks: list[NextCheck]) -> None:
         self._others_head.setVisible(bool(asks))
         rows: list[QWidget] = []
-        for ask in asks[:4]:
+        for ask in asks:
             text = ask.ask if ask.kind == "check" else look_for(self.job.knowledge, ask)
             link = Link(self.look, text, f"narrow-other-{ask.id}", "row", big=True)
             link.clicked.connect(lambda _on=False, id_=ask.id: self._take(id_))
             rows += [_with_time(self.look, link, minutes(ask.minutes)), Rule(self.look)]
+        if len(asks) > FIRST_OTHERS and not self._all_others:
+            more = Link(self.look, count(len(asks) - FIRST_OTHERS, "Show 1 more check", "Show {number} more checks"), "narrow-others-more")
+            more.clicked.connect(self._show_all_others)
+            rows += [left(more), Rule(self.look)]
         self._others.show_rows(rows[:-1])
+
+    def _show_all_others(self) -> None:
+        self._all_others = True
+        self.show_job()
 
     def _show_given(self) -> None:
         know, case = self.job.knowledge, self.job.case
         given = [(id_, know.checks[id_].ask, self._answer_words(id_, answer)) for id_, answer in case.answers.items() if id_ in know.checks]
-        looks = [(id_, know.symptoms[id_].title, tr("does not show")) for id_ in case.not_seen if id_ in know.symptoms]
+        looks = [(id_, know.symptoms[id_].title, tr("Does not show")) for id_ in case.not_seen if id_ in know.symptoms]
+        looks += [(id_, know.symptoms[id_].title, tr("Cannot tell")) for id_ in case.unsure if id_ in know.symptoms]
         self._given_head.setVisible(bool(given or looks))
         rows: list[QWidget] = []
-        for id_, ask, words in (*given, *looks):
+        for id_, ask, words in (*given, *((id_, f"{title.rstrip('.')}.", words) for id_, title, words in looks)):
             back = Link(self.look, tr("Take it back"), f"narrow-given-{id_}")
             back.setAccessibleName(tr("Take it back: {ask}", ask=ask))
             back.clicked.connect(lambda _on=False, what=id_: self._take_back(what))

@@ -40,6 +40,7 @@ class CaseFile(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=
     seen: tuple[str, ...] = ()
     looked: tuple[View, ...] = ()
     not_seen: tuple[str, ...] = ()
+    unsure: tuple[str, ...] = ()
     answers: dict[str, str] = {}
     measured: dict[str, str | Reading] = {}
     treat: tuple[str, ...] = ()
@@ -49,7 +50,7 @@ class CaseFile(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=
     done: tuple[str, ...] = ()
 
 
-_LISTS = ("seen", "looked", "not_seen", "treat", "past_limits", "done")
+_LISTS = ("seen", "looked", "not_seen", "unsure", "treat", "past_limits", "done")
 _ONLY_SOLVED = frozenset(SolvedCase.__struct_fields__) - frozenset(CaseFile.__struct_fields__)
 
 
@@ -148,6 +149,7 @@ class _Checked:
             seen=self._all_known("symptoms", "seen", file.seen),
             looked=file.looked,
             not_seen=self._all_known("symptoms", "not_seen", file.not_seen),
+            unsure=self._all_known("symptoms", "unsure", file.unsure),
             answers=dict(self._answers(file.answers)),
             measured=dict(self._measured(file.measured)),
             treat=self._all_known("causes", "treat", file.treat),
