@@ -7,12 +7,12 @@ import math
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from tests.diagnosis.small_knowledge import cause, check, small_knowledge, symptom
 
 from fitdoctor.case import Answer, Case
 from fitdoctor.diagnosis.diagnose import diagnose, likely
 from fitdoctor.diagnosis.learning import Learned, Tally
 from fitdoctor.diagnosis.ranking import chance_word, weight_word
+from tests.diagnosis.small_knowledge import cause, check, small_knowledge, symptom
 
 KNOWLEDGE = small_knowledge()
 

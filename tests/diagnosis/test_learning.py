@@ -9,12 +9,12 @@ import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from tests.diagnosis.small_knowledge import SCALE, cause, small_knowledge
 
 from fitdoctor.case import Case
 from fitdoctor.diagnosis.closing import closed_job, nearest_word, overlay, printed_chances
 from fitdoctor.diagnosis.learning import ClosedJob, Learned, Printed, Tally, apply, beta_mean, learn, learn_all
 from fitdoctor.knowledge.entries import Cause, LengthMm, When
+from tests.diagnosis.small_knowledge import SCALE, cause, small_knowledge
 
 FOLDS = ("symptom", "folds")
 

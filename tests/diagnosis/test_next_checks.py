@@ -2,21 +2,17 @@
 
 from __future__ import annotations
 
-import time
-
 import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from tests.diagnosis.small_knowledge import SCALE, cause, check, method, small_knowledge, symptom
 
 from fitdoctor.case import Answer, Case
 from fitdoctor.diagnosis.diagnose import diagnose
 from fitdoctor.diagnosis.gain import entropy_bits, expected_gain_bits
 from fitdoctor.diagnosis.next_checks import foresee, next_checks, settled
 from fitdoctor.diagnosis.posterior import posterior
-from fitdoctor.knowledge.entries import Garment
-from fitdoctor.knowledge.knowledge import Knowledge
+from tests.diagnosis.small_knowledge import method, small_knowledge
 
 KNOWLEDGE = small_knowledge()
 SEEN = st.sets(st.sampled_from(["folds", "bag", "drag", "hem-up"]))
@@ -114,30 +110,3 @@ def test_it_is_settled_when_both_rivals_want_the_same_work() -> None:
     knowledge.methods.clear()
     knowledge.methods["one-for-both"] = method("one-for-both", ("long", "flat"))
     assert settled(knowledge, case, diagnose(knowledge, case))
-
-
-def test_a_big_knowledge_is_asked_in_a_tenth_of_a_second() -> None:
-    rng = np.random.default_rng(1)
-    symptoms = {f"s{n}": symptom(f"s{n}", "back" if n % 2 else "front") for n in range(150)}
-    checks = {f"c{n}": check(f"c{n}") for n in range(150)}
-    words = list(SCALE["strength"])
-    causes = {
-        f"k{n}": cause(
-            f"k{n}",
-            {f"s{s}": str(rng.choice(words)) for s in rng.choice(150, 4, replace=False)},
-            {f"c{c}": str(rng.choice(words)) for c in rng.choice(150, 4, replace=False)},
-            str(rng.choice(list(SCALE["how-common"]))),
-        )
-        for n in range(200)
-    }
-    trousers = Garment(id="trousers", title="Trousers")
-    knowledge = Knowledge(garments={"trousers": trousers}, symptoms=symptoms, causes=causes, checks=checks, scale=SCALE)
-    case = Case(garment="trousers", seen=("s1", "s3", "s5"), answers={"c1": "yes", "c2": "no", "c3": "yes"})
-    found = diagnose(knowledge, case)
-    next_checks(knowledge, case, found)
-    took = []
-    for _ in range(5):
-        begun = time.perf_counter()
-        assert next_checks(knowledge, case, found)
-        took.append(time.perf_counter() - begun)
-    assert min(took) < 0.1

@@ -6,13 +6,13 @@ import msgspec
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from tests.diagnosis.small_knowledge import small_knowledge, symptom
 
 from fitdoctor.amounts.marks import Length
 from fitdoctor.case import Case, Measured
 from fitdoctor.knowledge.entries import Feature, FeatureValue, Garment, LengthMm, Measurement, When
 from fitdoctor.knowledge.knowledge import Knowledge
 from fitdoctor.when import Truth, holds, in_words, missing
+from tests.diagnosis.small_knowledge import small_knowledge, symptom
 
 T, F, N, B = Truth.TRUE, Truth.FALSE, Truth.NOT_KNOWN, Truth.BORDERLINE
 LEAF = {
