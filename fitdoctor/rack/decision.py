@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Literal
 
-from fitdoctor.rack.foresight import all_met, worth_of_telling
+from fitdoctor.rack.foresight import LEAST_GAIN, all_met, worth_of_telling
 from fitdoctor.rack.outlook import Outlook
 from fitdoctor.rack.question import Rack, RackQuestion
-from fitdoctor.rack.questions import LEAST_GAIN, deciding_questions
+from fitdoctor.rack.questions import deciding_questions
 
 Decision = Literal["BUY", "BUY_IF", "LEAVE_IT", "NOT_KNOWN"]
 DECISION_WORDS: dict[Decision, str] = {
@@ -21,23 +22,33 @@ DECISION_WORDS: dict[Decision, str] = {
 
 @dataclass(frozen=True)
 class Stand:
-    """The decision as things stand, and the questions that could still change it, the best first."""
+    """The decision as things stand, and the questions that could still change it, the most money a second first."""
 
     decision: Decision
     asks: tuple[RackQuestion, ...]
 
 
 def stand(rack: Rack, outlook: Outlook) -> Stand:
-    """Decide as far as it can be decided.
+    """Decide as far as it can be decided, with what could still change it."""
+    asks = tuple(sorted(deciding_questions(rack, outlook), key=lambda q: (-q.gain / q.seconds, q.kind, q.id)))
+    return Stand(_decision(outlook, asks), asks)
 
-    Not known while an answer about what is the matter could turn it; only-if while something the work needs could; else by the gain.
-    """
-    asks = tuple(deciding_questions(rack, outlook))
-    if any(ask.decides == "cause" for ask in asks):
-        return Stand("NOT_KNOWN", asks)
-    if asks or hangs_on_work(outlook):
-        return Stand("BUY_IF", asks)
-    return Stand("BUY" if outlook.now().gain >= 0 else "LEAVE_IT", asks)
+
+def decision(rack: Rack, outlook: Outlook) -> Decision:
+    """The decision alone, without working out more questions than it takes."""
+    return _decision(outlook, deciding_questions(rack, outlook))
+
+
+def _decision(outlook: Outlook, asks: Iterable[RackQuestion]) -> Decision:
+    """Not known while an answer about what is the matter could turn it; only-if while something the work needs could; else by the gain."""
+    of_work = False
+    for ask in asks:
+        if ask.decides == "cause":
+            return "NOT_KNOWN"
+        of_work = True
+    if of_work or hangs_on_work(outlook):
+        return "BUY_IF"
+    return "BUY" if outlook.now().gain >= 0 else "LEAVE_IT"
 
 
 def hangs_on_work(outlook: Outlook) -> bool:

@@ -15,6 +15,9 @@ from fitdoctor.rack.outlook import Outlook, counted
 from fitdoctor.rack.prospects import Prospect, View
 from fitdoctor.rack.stake import joined
 
+LEAST_GAIN = 0.005
+"""Gain, as a share of what the garment is worth, below which an answer is held to change nothing."""
+
 
 @dataclass(frozen=True)
 class After:
@@ -70,19 +73,30 @@ def after_feature(outlook: Outlook, feature: Feature, rules_out: bool) -> Iterat
         yield After(value, chance, then.chances, outlook.of(then.chances, case), then.rivals)
 
 
-def after_looks(outlook: Outlook, looks: Sequence[Sequence[int]]) -> Iterator[tuple[After, After]]:
-    """Yes and no to each look at one or several findings, by row of the net."""
+def after_looks(outlook: Outlook, looks: Sequence[Sequence[int]]) -> Iterator[tuple[int, tuple[After, After]]]:
+    """(number of the look, yes and no to it) for each look at one or several findings, by row of the net, that could count."""
     if not looks:
         return
     net = outlook.net
     seen = foresee_looks(net, outlook.found, looks)
     for at, look in enumerate(looks):
+        yes, no = float(seen.yes[at]), float(seen.no[at])
+        if min(yes, no) * outlook.most_at_stake < LEAST_GAIN * outlook.stake.worth:
+            continue
         if_yes, if_no = (counted(net, chances[at].tolist()) for chances in (seen.if_yes, seen.if_no))
-        able = frozenset(cause for cause in if_yes if any(net.net.links[row, net.column[cause]] > 0 for row in look))
+        able = frozenset(cause for cause in if_yes if net.net.links[look, net.column[cause]].any())
         yield (
-            After("yes", float(seen.yes[at]), if_yes, outlook.of(if_yes), joined(outlook.rivals, able)),
-            After("no", float(seen.no[at]), if_no, outlook.of(if_no), outlook.rivals),
+            at,
+            (
+                After("yes", yes, if_yes, outlook.of(if_yes), joined(outlook.rivals, able)),
+                After("no", no, if_no, outlook.of(if_no), outlook.rivals),
+            ),
         )
+
+
+def chances_of(outlook: Outlook, rows: Sequence[int]) -> list[float]:
+    """The chance of a yes to each finding."""
+    return foresee_looks(outlook.net, outlook.found, [(row,) for row in rows]).yes.tolist() if rows else []
 
 
 def all_met(outlook: Outlook) -> float:

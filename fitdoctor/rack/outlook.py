@@ -90,6 +90,12 @@ class Outlook:
     def _now(self) -> dict[View, Outcome]:
         return {view: self.outcome(view, self.chances, self.of(self.chances), self.rivals) for view in VIEWS}
 
+    @cached_property
+    def most_at_stake(self) -> float:
+        """The most an answer can be worth for each part of its chance: what is lost by buying wrongly, or missed by leaving wrongly."""
+        stands = {self._now[view].gain >= 0 for view in VIEWS}
+        return max({True: self.stake.price, False: self.stake.worth - self.stake.price}[stand] for stand in stands)
+
 
 def look_out(knowledge: Knowledge, case: Case, stake: Stake, prospects: Prospects) -> Outlook:
     """Read a case as a buyer would: the chain's net and chances, the chain's ways for every cause that counts."""

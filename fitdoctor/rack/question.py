@@ -10,7 +10,7 @@ import msgspec
 from fitdoctor.case import Answer, Case
 from fitdoctor.knowledge.entries import View
 
-Kind = Literal["feature", "check", "symptom", "side"]
+Kind = Literal["feature", "check", "side", "symptom"]
 Decides = Literal["cause", "work"]
 CANNOT_TELL = "not-known"
 """The answer that is always open."""
@@ -25,7 +25,8 @@ class Rack:
     Attributes:
         worth: of the garment to the buyer if it fitted, in the money of the price.
         rate_per_hour: of the buyer's own time or the shop's work; 0 counts no wages.
-        aside: questions put aside, by their marks: what could not be told, sides where something shows.
+        aside: questions put aside because they could not be answered, by their marks.
+        to_be_named: a side where something shows that nobody has named yet; empty: none.
         hurry: only the deal breakers, in `HURRY_SECONDS`.
         spent_seconds: used up by the questions so far.
     """
@@ -35,6 +36,7 @@ class Rack:
     rate_per_hour: float
     case: Case
     aside: frozenset[str] = frozenset()
+    to_be_named: str = ""
     hurry: bool = False
     spent_seconds: float = 0.0
 
@@ -64,7 +66,7 @@ class RackQuestion:
     """One question that needs no tools; "can't tell" (`CANNOT_TELL`) is always an answer as well.
 
     Attributes:
-        kind: a feature of the garment, a check, a symptom to look for, or a whole side to look over.
+        kind: a feature of the garment; a check; a whole side to look over; which symptom it is that shows on a side (the id is the side).
         how: how to find out.
         gain: what knowing the answer is worth on average, in money.
         breaks: chance of an answer after which the garment is better left.
@@ -93,14 +95,20 @@ def mark(kind: str, id_: str) -> str:
 
 
 def answered(rack: Rack, kind: Kind, id_: str, value: str, seconds: float = 0.0) -> Rack:
-    """The rack with one answer more. What cannot be told, and a side where something shows that is not named yet, is put aside."""
-    told = value != CANNOT_TELL and not (kind == "side" and value == "yes")
-    return replace(
-        rack,
-        case=_case_after(rack.case, kind, id_, value) if told else rack.case,
-        aside=rack.aside if told else rack.aside | {mark(kind, id_)},
-        spent_seconds=rack.spent_seconds + seconds,
-    )
+    """The rack with one answer more. What cannot be told is put aside; a side where something shows asks which symptom it is."""
+    spent = replace(rack, spent_seconds=rack.spent_seconds + seconds)
+    if value == CANNOT_TELL:
+        return replace(spent, aside=rack.aside | {mark(kind, id_), *((mark("side", id_),) if kind == "symptom" else ())}, to_be_named="")
+    if kind == "side" and value == "yes":
+        return replace(spent, to_be_named=id_)
+    return replace(spent, case=_case_after(rack.case, kind, id_, value), to_be_named="")
+
+
+def looked_for(case: Case, symptom: str, seen: bool) -> Case:
+    """The case after one symptom was looked for."""
+    if seen:
+        return msgspec.structs.replace(case, seen=(*case.seen, symptom))
+    return msgspec.structs.replace(case, not_seen=(*case.not_seen, symptom))
 
 
 def _case_after(case: Case, kind: Kind, id_: str, value: str) -> Case:
@@ -111,4 +119,4 @@ def _case_after(case: Case, kind: Kind, id_: str, value: str) -> Case:
         return change(case, answers={**case.answers, id_: cast(Answer, value)})
     if kind == "side":
         return change(case, looked=(*case.looked, id_))
-    return change(case, seen=(*case.seen, id_)) if value == "yes" else change(case, not_seen=(*case.not_seen, id_))
+    return looked_for(case, value, seen=True)

@@ -3,17 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import cycle
 
 from fitdoctor.case import Case
 from fitdoctor.diagnosis.case_net import case_net
 from fitdoctor.knowledge.entries import SolvedCase
 from fitdoctor.knowledge.knowledge import Knowledge
-from fitdoctor.rack.decision import Decision, Stand, stand
-from fitdoctor.rack.outlook import look_out
+from fitdoctor.rack.decision import Decision, decision, stand
+from fitdoctor.rack.outlook import Outlook, look_out
 from fitdoctor.rack.prospects import Prospects
-from fitdoctor.rack.question import CANNOT_TELL, Kind, Rack, answered
+from fitdoctor.rack.question import CANNOT_TELL, Rack, RackQuestion, answered, looked_for
 from fitdoctor.rack.stake import Stake
 from fitdoctor.shop import Shop
 
@@ -71,29 +71,27 @@ class Buyer:
     """
 
     def __init__(self, knowledge: Knowledge, solved: SolvedCase, prospects: Prospects, stake: Stake) -> None:
-        self._knowledge, self._solved, self._prospects = knowledge, solved, prospects
+        self._knowledge, self._solved, self._prospects, self._stake = knowledge, solved, prospects, stake
         self._start = Rack(stake.price, stake.worth, stake.rate_per_hour, Case(garment=solved.garment, seen=solved.seen))
         self._net = case_net(knowledge, self._start.case)
 
     def round(self) -> Round:
         """Both ways of asking."""
         checklist = list(self._checklist())
-        told_all = self._stand(self._told(checklist)).decision
-        decision, questions = self._asked()
-        return Round(self._solved.id, decision, told_all, questions, self._until_it_stays(checklist, told_all))
+        told_all = self._decides(checklist)
+        decided, questions = self._asked()
+        return Round(self._solved.id, decided, told_all, questions, self._until_it_stays(checklist, told_all))
 
     def _asked(self) -> tuple[Decision, int]:
         """The decision and the number of questions when the rack asks."""
         rack, number = self._start, 0
-        while True:
-            now = self._stand(rack)
-            if not now.asks:
-                return now.decision, number
+        while (now := stand(rack, self._outlook(rack))).asks:
             ask, number = now.asks[0], number + 1
-            rack = answered(rack, ask.kind, ask.id, self._says(ask.kind, ask.id), ask.seconds)
+            rack = answered(rack, ask.kind, ask.id, self._says(rack, ask))
+        return now.decision, number
 
-    def _checklist(self) -> Iterator[tuple[Kind, str]]:
-        """Every question that can be answered at the rack about this garment, in the order of the files."""
+    def _checklist(self) -> Iterator[tuple[str, str]]:
+        """Every feature, check and symptom that can be told at the rack of this garment, in the order of the files."""
         knowledge = self._knowledge
         for id_, feature in knowledge.features.items():
             if feature.at_the_rack and knowledge.suits(feature.garments, self._solved.garment):
@@ -105,33 +103,54 @@ class Buyer:
             if ("symptom", id_) in self._net.row and id_ not in self._solved.seen:
                 yield "symptom", id_
 
-    def _until_it_stays(self, checklist: Sequence[tuple[Kind, str]], told_all: Decision) -> int:
-        """How many of the list have to be asked until the decision is that of a buyer who has told everything, and stays so."""
-        for number in range(len(checklist), 0, -1):
-            if self._stand(self._told(checklist[: number - 1])).decision != told_all:
-                return number
-        return 0
+    def _until_it_stays(self, checklist: Sequence[tuple[str, str]], told_all: Decision) -> int:
+        """How many of the list have to be asked until the decision is that of a buyer who has told everything, and stays so.
 
-    def _told(self, checklist: Sequence[tuple[Kind, str]]) -> Rack:
+        Gone through from the end by tens, then one by one; a change of mind taken back within ten is not counted, in the list's favour.
+        """
+        tens = range(len(checklist), -1, -10)
+        differs = next((number for number in tens if self._decides(checklist[:number]) != told_all), None)
+        if differs is None:
+            return 0 if self._decides(()) == told_all else 10
+        ones = range(differs + 9, differs, -1)
+        return 1 + next((number for number in ones if self._decides(checklist[:number]) != told_all), differs)
+
+    def _decides(self, checklist: Sequence[tuple[str, str]]) -> Decision:
+        rack = self._told(checklist)
+        return decision(rack, self._outlook(rack))
+
+    def _told(self, checklist: Sequence[tuple[str, str]]) -> Rack:
         rack = self._start
         for kind, id_ in checklist:
-            rack = answered(rack, kind, id_, self._says(kind, id_))
+            if kind == "symptom":
+                rack = replace(rack, case=looked_for(rack.case, id_, self._shows(id_)))
+            elif kind == "check":
+                rack = answered(rack, "check", id_, self._checked(id_))
+            else:
+                rack = answered(rack, "feature", id_, self._solved.facts.get(id_, CANNOT_TELL))
         return rack
 
-    def _stand(self, rack: Rack) -> Stand:
-        stake = Stake(rack.price, rack.worth, rack.rate_per_hour)
-        return stand(rack, look_out(self._knowledge, rack.as_far_as_seen, stake, self._prospects))
+    def _outlook(self, rack: Rack) -> Outlook:
+        return look_out(self._knowledge, rack.as_far_as_seen, self._stake, self._prospects)
 
-    def _says(self, kind: Kind, id_: str) -> str:
+    def _says(self, rack: Rack, ask: RackQuestion) -> str:
+        if ask.kind == "feature":
+            return self._solved.facts.get(ask.id, CANNOT_TELL)
+        if ask.kind == "check":
+            return self._checked(ask.id)
+        showing = (s for s in self._knowledge.symptoms if ("symptom", s) in self._net.row and s not in rack.case.seen and self._shows(s))
+        named = next((s for s in showing if self._knowledge.symptoms[s].view == ask.id), "")
+        return (named or CANNOT_TELL) if ask.kind == "symptom" else ("yes" if named else "no")
+
+    def _checked(self, check: str) -> str:
+        return self._solved.answers.get(check) or self._as_its_causes("check", check)
+
+    def _shows(self, symptom: str) -> bool:
         solved = self._solved
-        if kind == "feature":
-            return solved.facts.get(id_, CANNOT_TELL)
-        if kind == "side":
-            inside = (s for s, entry in self._knowledge.symptoms.items() if entry.view == id_ and ("symptom", s) in self._net.row)
-            return "yes" if any(s not in solved.seen and self._says("symptom", s) == "yes" for s in inside) else "no"
-        if kind == "check" and id_ in solved.answers:
-            return solved.answers[id_]
-        if kind == "symptom" and (id_ in solved.seen or id_ in solved.not_seen or self._knowledge.symptoms[id_].view in solved.looked):
-            return "yes" if id_ in solved.seen else "no"
-        links = (self._net.links.get((cause, (kind, id_))) for cause in solved.expect.causes)
+        if symptom in solved.seen or symptom in solved.not_seen or self._knowledge.symptoms[symptom].view in solved.looked:
+            return symptom in solved.seen
+        return self._as_its_causes("symptom", symptom) == "yes"
+
+    def _as_its_causes(self, kind: str, id_: str) -> str:
+        links = (self._net.links.get((cause, (kind, id_))) for cause in self._solved.expect.causes)
         return "yes" if any(link.chance >= _SHOWS_FROM for link in links if link) else "no"
