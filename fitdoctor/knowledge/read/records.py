@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from datetime import date, datetime
 from math import isfinite
 from types import NoneType, UnionType
 from typing import Annotated, Any, Literal, TypeVar, Union, get_args, get_origin
@@ -50,6 +51,11 @@ def record(document: Document, kind: type[T]) -> tuple[T | None, tuple[Problem, 
     if not faults:
         return made, ()
     return None, tuple(document.problem(fault.path, fault.text, "record") for fault in faults)
+
+
+def faults(plain: Any, kind: Any) -> tuple[Fault, ...]:
+    """Every fault of plain values against a record; none where they fit."""
+    return tuple(_faults(plain, kind, ()))
 
 
 def _may_be_endless(text: str) -> bool:
@@ -116,7 +122,7 @@ def _faults(value: Any, kind: Any, path: Path_) -> Iterator[Fault]:
 
 def _one_of(kind: Any, value: Any) -> Any:
     """Of several kinds the one that this value seems to want to be."""
-    if get_origin(kind) not in (Union, UnionType):
+    if get_origin(kind) not in (Union, UnionType) or (value is None and NoneType in get_args(kind)):
         return kind
     kinds = [k for k in get_args(kind) if k is not NoneType]
     records = [k for k in kinds if isinstance(k, type) and issubclass(k, msgspec.Struct)]
@@ -153,6 +159,10 @@ def _in_plain_words(value: Any, kind: Any, said: str) -> str:
     if get_origin(plain) is Literal:
         choices = [str(choice) for choice in get_args(plain)]
         return f"‘{value}’ is none of {', '.join(choices)}{did_you_mean(str(value), choices)}"
+    if plain in (date, datetime):
+        return f"‘{value}’ is not a {'day, such as 2024-05-31' if plain is date else 'time, such as 2024-05-31T14:30:00Z'}"
+    if plain in (float, int) and isinstance(value, float | int):
+        return f"‘{value}’ is outside what is allowed here"
     if not isinstance(value, str):
         return f"{_kind_of(value)} stands where {_WANTED.get(plain, 'something else')} is wanted"
     if plain in (float, int):

@@ -1,0 +1,55 @@
+"""Which closed jobs teach, whether their lessons are used, and beginning anew. The lessons themselves are in `lessons.py`."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from fitdoctor.diagnosis.learning import Learned
+from fitdoctor.jobbook.job import Job
+from fitdoctor.jobbook.keeping import from_doc
+from fitdoctor.jobbook.lessons import learned_from
+from fitdoctor.jobbook.opening import BookFile
+from fitdoctor.knowledge.knowledge import Knowledge
+
+_SWITCH = "learning"
+
+
+@dataclass(frozen=True, eq=False)
+class Learning:
+    """What one book has to teach."""
+
+    file: BookFile
+
+    @property
+    def on(self) -> bool:
+        """Whether what was learned is used; so it is until it is switched off."""
+        with self.file.looking() as connection:
+            row = connection.execute("SELECT value FROM setting WHERE name = ?", (_SWITCH,)).fetchone()
+        return row is None or row[0] == "on"
+
+    def switch(self, on: bool) -> None:
+        """Use what was learned, or the printed chances alone; nothing is forgotten."""
+        with self.file.writing() as connection:
+            values = (_SWITCH, "on" if on else "off")
+            connection.execute("INSERT INTO setting VALUES (?, ?) ON CONFLICT (name) DO UPDATE SET value = excluded.value", values)
+
+    def reset(self) -> int:
+        """Let the jobs closed so far teach no more; they stay in the book.
+
+        Returns:
+            How many jobs taught until now.
+        """
+        with self.file.writing() as connection:
+            added = connection.execute("INSERT OR IGNORE INTO forgotten SELECT id FROM job WHERE closed IS NOT NULL")
+            return added.rowcount
+
+    def jobs(self) -> tuple[Job, ...]:
+        """The closed jobs that teach, in the order in which they were closed."""
+        teaching = "SELECT doc FROM job WHERE closed IS NOT NULL AND id NOT IN (SELECT job FROM forgotten) ORDER BY closed, id"
+        with self.file.looking() as connection:
+            rows = connection.execute(teaching).fetchall()
+        return tuple(from_doc(doc, Job) for (doc,) in rows)
+
+    def learned(self, knowledge: Knowledge) -> Learned:
+        """What the closed jobs taught; nothing while it is switched off."""
+        return learned_from(knowledge, self.jobs()) if self.on else Learned()
