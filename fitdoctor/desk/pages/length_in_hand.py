@@ -72,8 +72,6 @@ class LengthInHand(QWidget):
         self._meant = Words(look, "", "body", name=f"{name}-meant")
         self._note = Rows(f"{name}-note")
         two = entry.sense == "depth-or-all"
-        self._ask.setVisible(two)
-        self._sense.setVisible(two)
         entry_row = beside(self._field, self._give)
         rows: list[QWidget] = [head, entry_row, self._wrong, self._tape, self._doubt, self._note]
         rows += [self._ask, self._sense] if two else []
