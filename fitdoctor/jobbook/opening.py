@@ -67,6 +67,8 @@ def open_file(path: Path, steps: Sequence[Step] = STEPS, patience_seconds: float
         begun = path.exists() and path.stat().st_size > 0
     except OSError as error:
         raise unwritable(path) from error
+    if begun and not path.is_file():
+        raise unwritable(path)
     if begun:
         _look_over(path, len(steps), patience_seconds)
     with said_plainly(path):
@@ -107,8 +109,13 @@ def copies(path: Path) -> tuple[Path, ...]:
 
 
 def _look_over(path: Path, newest: int, patience_seconds: float) -> None:
-    """Read only, so that a file that is refused stays as it is, its write-ahead log included."""
-    with said_plainly(path), closing(sqlite3.connect(f"{path.absolute().as_uri()}?mode=ro", uri=True, timeout=patience_seconds)) as look:
+    """Read only, so that a file that is refused stays as it is, its write-ahead log included.
+
+    A window killed while it began the book leaves a rollback journal, which only a writer may take back.
+    """
+    mode = "rw" if Path(f"{path}-journal").exists() else "ro"
+    address = f"{path.absolute().as_uri()}?mode={mode}"
+    with said_plainly(path), closing(sqlite3.connect(address, uri=True, timeout=patience_seconds)) as look:
         version, mark = _pragma(look, "user_version"), _pragma(look, "application_id")
         if mark != APPLICATION_ID and (version or look.execute("SELECT 1 FROM sqlite_master").fetchone()):
             raise FitdoctorError(f"{path} is not a job book.", "Choose another file.")
