@@ -78,7 +78,7 @@ run_tests() {
     say "lint"; "$bin/ruff" check fitdoctor tests
     say "types"; "$bin/mypy"
     say "knowledge"; "$bin/fitdoctor" check
-    say "tests"; "$bin/python" -m pytest "$@"
+    say "tests"; "$bin/python" -m pytest -n auto "$@"
 }
 
 if [ "${1:-}" = test ]; then

@@ -119,8 +119,8 @@ def _graph(methods: Sequence[Method], fill: Callable[[Method, str], str], unline
             graph.add_node(
                 node, step=_planned(method, op, fill), key=(tried + op.try_on, number, place), dropped=unlined and op.needs_lining
             )
-            befores = [f"{method.id}.{before}" for before in op.after if before in known] or ([previous] if previous else [])
-            graph.add_edges_from((before, node) for before in befores)
+            earlier = [f"{method.id}.{before}" for before in op.after if before in known] or ([previous] if previous else [])
+            graph.add_edges_from((before, node) for before in earlier)
             tried = 2 if op.try_on else tried
             previous = node
     if not nx.is_directed_acyclic_graph(graph):
