@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
@@ -28,9 +28,20 @@ class Stand:
     asks: tuple[RackQuestion, ...]
 
 
-def stand(rack: Rack, outlook: Outlook) -> Stand:
-    """Decide as far as it can be decided, with what could still change it."""
-    asks = tuple(sorted(deciding_questions(rack, outlook), key=lambda q: (-q.gain / q.seconds, q.kind, q.id)))
+Pick = Callable[[Sequence[RackQuestion]], Sequence[RackQuestion]]
+
+
+def _money_a_second(asks: Sequence[RackQuestion]) -> list[RackQuestion]:
+    return sorted(asks, key=lambda ask: (-ask.gain / ask.seconds, ask.kind, ask.id))
+
+
+def stand(rack: Rack, outlook: Outlook, pick: Pick = _money_a_second) -> Stand:
+    """Decide as far as it can be decided, with what could still change it.
+
+    Args:
+        pick: which of the questions may be asked, in what order; by what they are worth a second.
+    """
+    asks = tuple(pick(tuple(deciding_questions(rack, outlook))))
     return Stand(_decision(outlook, asks), asks)
 
 

@@ -84,7 +84,8 @@ def after_looks(outlook: Outlook, looks: Sequence[Sequence[int]]) -> Iterator[tu
         if min(yes, no) * outlook.most_at_stake < LEAST_GAIN * outlook.stake.worth:
             continue
         if_yes, if_no = (counted(net, chances[at].tolist()) for chances in (seen.if_yes, seen.if_no))
-        able = frozenset(cause for cause in if_yes if net.net.links[look, net.column[cause]].any())
+        linked = cast(list[bool], net.net.links[list(look)].any(axis=0).tolist())
+        able = frozenset(cause for cause in if_yes if linked[net.column[cause]])
         yield (
             at,
             (

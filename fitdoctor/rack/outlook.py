@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -11,7 +11,6 @@ from fitdoctor.diagnosis.case_net import CaseNet
 from fitdoctor.diagnosis.posterior import Posterior, posterior
 from fitdoctor.diagnosis.treat import TREAT_FROM
 from fitdoctor.knowledge.knowledge import Knowledge
-from fitdoctor.plan import make_plan
 from fitdoctor.rack.prospects import VIEWS, Prospect, Prospects, View
 from fitdoctor.rack.stake import Outcome, Stake, outcome
 
@@ -49,15 +48,7 @@ class Outlook:
     def shared(self) -> float:
         """The share of the single works that is left when the likely ones are planned together."""
         likely = {p.method for c, p in self.of(self.chances).items() if self.chances[c] >= TREAT_FROM and p.minutes and p.cured["best"]}
-        if len(likely) < 2:
-            return 1.0
-        together, *single = (self._planned(methods) for methods in (likely, *({method} for method in likely)))
-        return together / sum(single)
-
-    def _planned(self, methods: Collection[str]) -> float:
-        """Likely minutes of one plan for these methods."""
-        unlined = self.case.facts.get("lining") == "none"
-        return make_plan([self.knowledge.methods[m] for m in sorted(methods)], lambda _, text: text, unlined).minutes[1]
+        return self.prospects.shared(frozenset(likely), self.case.facts.get("lining") == "none")
 
     @cached_property
     def _here(self) -> dict[str, Prospect]:

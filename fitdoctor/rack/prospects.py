@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Hashable, Iterable, Iterator
+from collections.abc import Collection, Hashable, Iterable, Iterator
 from dataclasses import dataclass, field
 from math import prod
 from typing import Literal, get_args
@@ -14,7 +14,7 @@ from fitdoctor.diagnosis.case_net import CaseNet, case_net
 from fitdoctor.knowledge.entries import When
 from fitdoctor.knowledge.knowledge import Knowledge
 from fitdoctor.knowledge.references import tests
-from fitdoctor.plan import operation_order, total_minutes
+from fitdoctor.plan import make_plan, operation_order, total_minutes
 from fitdoctor.rack.likelihood import met_chance, past_limit
 from fitdoctor.shop import Shop
 from fitdoctor.verdict import MethodVerdict
@@ -33,7 +33,7 @@ class Prospect:
         method: the way proposed; empty where there is none.
         choice: the ways to treat it as the chain judges them.
         cured: chance that one of the ways cures it, by view of what is not known.
-        minutes: likely work; most_minutes: at the high end, with all that may be added. 0 where nothing is done.
+        minutes: likely work; most_minutes: at the high end; may_add: what conditions not known yet could add. 0 where nothing is done.
         open: what the proposed way needs and nobody knows yet, and could stop it.
         asks: features that could change any of this.
     """
@@ -44,6 +44,7 @@ class Prospect:
     cured: dict[View, float]
     minutes: float
     most_minutes: float
+    may_add: float
     open: tuple[ConditionState, ...]
     asks: frozenset[str]
 
@@ -69,6 +70,7 @@ class Prospects:
     breakers_only: bool = False
     _known: dict[Hashable, Prospect] = field(default_factory=dict)
     _asked: dict[tuple[str, str], _Turns] = field(default_factory=dict)
+    _shared: dict[tuple[frozenset[str], bool], float] = field(default_factory=dict)
     _bare: dict[str, CaseNet] = field(default_factory=dict)
 
     def of(self, case: Case, cause: str) -> Prospect:
@@ -83,6 +85,19 @@ class Prospects:
         if case.garment not in self._bare:
             self._bare[case.garment] = case_net(self.knowledge, Case(garment=case.garment))
         return case_net(self.knowledge, case, bare=self._bare[case.garment])
+
+    def shared(self, methods: frozenset[str], unlined: bool) -> float:
+        """The share of the single works that is left when these methods are planned together and seams serve more than one."""
+        if len(methods) < 2:
+            return 1.0
+        if (methods, unlined) not in self._shared:
+            together, *single = (self._planned(some, unlined) for some in (methods, *({method} for method in sorted(methods))))
+            self._shared[methods, unlined] = together / sum(single)
+        return self._shared[methods, unlined]
+
+    def _planned(self, methods: Collection[str], unlined: bool) -> float:
+        """Likely minutes of one plan for these methods."""
+        return make_plan([self.knowledge.methods[m] for m in sorted(methods)], lambda _, text: text, unlined).minutes[1]
 
     def _facts(self, case: Case, cause: str) -> Hashable:
         """What is known of all that the ways to treat this cause may turn on; values that no condition parts are alike."""
@@ -108,6 +123,7 @@ class Prospects:
             cured={view: self._cured(ways[:2], view) for view in VIEWS},
             minutes=self._minutes(case, first, 1),
             most_minutes=self._minutes(case, first, 2),
+            may_add=sum(s.minutes[1] for s in _adding(first) if s.state == "not-known" and s.minutes),
             open=tuple(s for s in first.conditions if self._is_open(s)) if first else (),
             asks=frozenset(self._asks(ways, case)),
         )
@@ -142,20 +158,23 @@ class Prospects:
         if way is None:
             return 0.0
         operations = operation_order(self.knowledge.methods[way.method], case.facts.get("lining") == "none")
-        added = (s.minutes[end] * self._added(s, end) for s in way.conditions if s.effect == "adds-work" and s.minutes)
+        added = (s.minutes[end] * self._added(s) for s in _adding(way) if s.minutes)
         return total_minutes(op.minutes for op in operations)[end] + sum(added)
 
-    def _added(self, state: ConditionState, end: Literal[1, 2]) -> float:
+    def _added(self, state: ConditionState) -> float:
         """The share of a condition's extra work to count."""
-        if state.state == "not-known":
-            return 1.0 if end == 2 else 1 - met_chance(self.knowledge, state)
-        return float(state.state != "met")
+        return 1 - met_chance(self.knowledge, state) if state.state == "not-known" else float(state.state != "met")
 
     def _asks(self, ways: Iterable[MethodVerdict], case: Case) -> Iterator[str]:
         counting = ("forbids",) if self.breakers_only else ("forbids", "limits", "adds-work")
         for state in (state for way in ways for state in way.conditions):
             if state.effect in counting and not state.everywhere:
                 yield from (name for name in state.missing if name in self.knowledge.features and name not in case.facts)
+
+
+def _adding(way: MethodVerdict | None) -> list[ConditionState]:
+    """The conditions that add work to a way."""
+    return [state for state in way.conditions if state.effect == "adds-work"] if way else []
 
 
 def _in_order(choice: Choice) -> list[MethodVerdict]:

@@ -15,6 +15,8 @@ from fitdoctor.rack.question import AnswerChoice, Decides, Kind, Rack, RackQuest
 
 LOOK_OVER_SECONDS = 15.0
 """Looking over one side of the garment for anything amiss."""
+
+
 def deciding_questions(rack: Rack, outlook: Outlook) -> Iterator[RackQuestion]:
     """Every question whose answer could change whether to buy: first those that tell what is the matter.
 
@@ -52,10 +54,7 @@ def _could_turn(outlook: Outlook, feature: str) -> bool:
     """Whether the most that a feature could change of the work comes up to what the decision stands clear of."""
     stake = outlook.stake
     asking = ((outlook.chances[c], p) for c, p in outlook.of(outlook.chances).items() if feature in p.asks)
-    most = sum(
-        chance * ((p.cured["best"] - p.cured["worst"]) * stake.worth + (p.most_minutes - p.minutes) / 60 * stake.rate_per_hour)
-        for chance, p in asking
-    )
+    most = sum(chance * ((p.cured["best"] - p.cured["worst"]) * stake.worth + p.may_add / 60 * stake.rate_per_hour) for chance, p in asking)
     return most > min(abs(outlook.now(view).gain) for view in VIEWS)
 
 
