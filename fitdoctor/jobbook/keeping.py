@@ -50,8 +50,9 @@ def from_doc(doc: str, kind: type[T], what: str = "job") -> T:
 
 def plain_words(text: str) -> str:
     """Small letters without accents, words parted by single blanks, so that a search forgives both."""
-    parted = unicodedata.normalize("NFKD", text.casefold().replace("-", " "))
-    return " ".join("".join(letter for letter in parted if not unicodedata.combining(letter)).split())
+    small = unicodedata.normalize("NFKD", unicodedata.normalize("NFKD", text).casefold())
+    bare = "".join(letter for letter in small if not unicodedata.combining(letter))
+    return " ".join(bare.replace("-", " ").split())
 
 
 def _moment(at: datetime) -> str:
