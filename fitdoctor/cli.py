@@ -12,6 +12,7 @@ from pathlib import Path
 from typing import Any
 
 from fitdoctor.errors import FitdoctorError
+from fitdoctor.jobbook.commands import jobs_command
 from fitdoctor.shop import Shop, load_shop
 
 DONE, INPUT_HAS_PROBLEMS, WRONG_USE = 0, 1, 2
@@ -75,6 +76,7 @@ def _parser() -> argparse.ArgumentParser:
     shots.add_argument("--symptoms", action="store_true", help="only a contact sheet of all drawn symptoms")
     demo = command("demo", _demo, "Assess the demo case, print it, and write its job sheet as HTML and PDF.")
     demo.add_argument("--folder", type=Path, default=Path.cwd(), help="where to write the sheet")
+    jobs_command(command("jobs", _window, "The job book: list, export, import, delete."))
     return parser
 
 
