@@ -16,6 +16,7 @@ from fitdoctor.jobbook.commands import jobs_command
 from fitdoctor.shop import Shop, load_shop
 
 DONE, INPUT_HAS_PROBLEMS, WRONG_USE = 0, 1, 2
+Command = Callable[[str, Callable[[argparse.Namespace], int], str], argparse.ArgumentParser]
 
 
 def main(argv: Sequence[str] | None = None) -> int:
@@ -55,10 +56,7 @@ def _parser() -> argparse.ArgumentParser:
     assess = command("assess", _assess, "Assess a case: causes, next checks, amounts, verdict, plan.")
     assess.add_argument("case", type=Path, help="case file (YAML)")
     assess.add_argument("--json", action="store_true", help="the stable machine-readable form")
-    search = command("search", _search, "Find entries by words.")
-    search.add_argument("words", nargs="+")
-    search.add_argument("--kind", help="only symptoms, causes, checks, measurements, methods, conditions, features or garments")
-    search.add_argument("--json", action="store_true")
+    _look_up_and_rack(command)
     sheet = command("sheet", _sheet, "Write the job sheet of a case.")
     sheet.add_argument("case", type=Path, help="case file (YAML)")
     sheet.add_argument("-o", "--output", type=Path, required=True, help="file to write: .html, .pdf or .txt")
@@ -78,6 +76,24 @@ def _parser() -> argparse.ArgumentParser:
     demo.add_argument("--folder", type=Path, default=Path.cwd(), help="where to write the sheet")
     jobs_command(command("jobs", _window, "The job book: list, export, import, delete."))
     return parser
+
+
+def _look_up_and_rack(command: Command) -> None:
+    search = command("search", _search, "Find entries by words.")
+    search.add_argument("words", nargs="+")
+    search.add_argument("--kind", help="only symptoms, causes, checks, measurements, methods, conditions, features or garments")
+    search.add_argument("--json", action="store_true")
+    show = command("show", _show, "Show one entry as a page of the handbook.")
+    show.add_argument("entry", help="id of the entry, or KIND/ID")
+    show.add_argument("--json", action="store_true")
+    rack = command("rack", _rack, "At the rack: buy, buy only if, or leave it; with several cases, side by side.")
+    rack.add_argument("cases", nargs="*", type=Path, metavar="CASE", help="case file (YAML)")
+    rack.add_argument("--price", type=float, nargs="+", default=[], help="price of the garment; one for each case, or one for all")
+    rack.add_argument("--worth", type=float, nargs="+", default=[], help="what it would be worth if it fitted, in the same money")
+    rack.add_argument("--rate", type=float, help="price of an hour's work; the shop's own if left out")
+    rack.add_argument("--hurry", action="store_true", help="only the deal breakers")
+    rack.add_argument("--simulate", action="store_true", help="send simulated buyers through the solved cases, against a checklist")
+    rack.add_argument("--json", action="store_true")
 
 
 def _shop() -> Shop:
@@ -170,6 +186,28 @@ def _search(args: argparse.Namespace) -> int:
         print(f"{hit.kind.rstrip('s'):12} {hit.title}  [{hit.id}]")
     if not hits:
         print(f"Nothing under ‘{' '.join(args.words)}’.")
+    return DONE
+
+
+def _show(args: argparse.Namespace) -> int:
+    from fitdoctor.handbook import entry_page, find_entry, page_json, page_text
+
+    shop = _shop()
+    knowledge = _read(shop)
+    page = entry_page(knowledge, *find_entry(knowledge, args.entry), shop=shop)
+    print(json.dumps(page_json(page), indent=1, ensure_ascii=False) if args.json else page_text(page))
+    return DONE
+
+
+def _rack(args: argparse.Namespace) -> int:
+    from fitdoctor.rack.command import answers_said, racks_of, simulation_said
+
+    shop = Shop() if args.simulate else _shop()
+    knowledge = _read(shop)
+    cases = [_read_case(path, knowledge) for path in args.cases]
+    rate = shop.rate_per_hour or 0.0 if args.rate is None else args.rate
+    said = simulation_said(knowledge, args.json) if args.simulate else ""
+    print(said or answers_said(knowledge, racks_of(cases, args.price, args.worth, rate, args.hurry), shop, args.json))
     return DONE
 
 

@@ -30,7 +30,7 @@ ROOMS: dict[str, set[str]] = {
     "assess": {"verdict", "conditions", "plan", "diagnosis", "amounts", "case", "knowledge", "reason", "shop"},
     "figure": {"knowledge", "errors"},
 }
-LATER = {"sheet", "guides", "contract", "evaluate", "rack", "practice", "jobbook", "cli", "__main__", "desk", "__init__"}
+LATER = {"handbook", "sheet", "guides", "contract", "evaluate", "rack", "practice", "jobbook", "cli", "__main__", "desk", "__init__"}
 LATEST = {"cli", "desk", "__main__"}
 ONLY_IN: dict[str, tuple[str, ...]] = {
     "PySide6": ("desk",),
