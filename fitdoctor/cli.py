@@ -13,6 +13,7 @@ from typing import Any
 
 from fitdoctor.errors import FitdoctorError
 from fitdoctor.jobbook.commands import jobs_command
+from fitdoctor.rack.options import rack_options
 from fitdoctor.shop import Shop, load_shop
 
 DONE, INPUT_HAS_PROBLEMS, WRONG_USE = 0, 1, 2
@@ -86,14 +87,7 @@ def _look_up_and_rack(command: Command) -> None:
     show = command("show", _show, "Show one entry as a page of the handbook.")
     show.add_argument("entry", help="id of the entry, or KIND/ID")
     show.add_argument("--json", action="store_true")
-    rack = command("rack", _rack, "At the rack: buy, buy only if, or leave it; with several cases, side by side.")
-    rack.add_argument("cases", nargs="*", type=Path, metavar="CASE", help="case file (YAML)")
-    rack.add_argument("--price", type=float, nargs="+", default=[], help="price of the garment; one for each case, or one for all")
-    rack.add_argument("--worth", type=float, nargs="+", default=[], help="what it would be worth if it fitted, in the same money")
-    rack.add_argument("--rate", type=float, help="price of an hour's work; the shop's own if left out")
-    rack.add_argument("--hurry", action="store_true", help="only the deal breakers")
-    rack.add_argument("--simulate", action="store_true", help="send simulated buyers through the solved cases, against a checklist")
-    rack.add_argument("--json", action="store_true")
+    rack_options(command("rack", _rack, "At the rack: buy, buy only if, or leave it; with several cases, side by side."))
 
 
 def _shop() -> Shop:
