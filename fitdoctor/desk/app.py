@@ -21,6 +21,7 @@ from fitdoctor.shop import Shop, load_shop, save_shop
 
 if TYPE_CHECKING:
     from fitdoctor.desk.fitting import Fitting
+    from fitdoctor.desk.handbook.look_up import LookUp
     from fitdoctor.knowledge.knowledge import Knowledge
 
 
@@ -62,6 +63,7 @@ class Desk:
     def __init__(self, window: Window, case: Path | None = None) -> None:
         self.window, self._case = window, case
         self.fitting: Fitting | None = None
+        self.look_up: LookUp | None = None
         window.shopChanged.connect(self._keep_shop)
 
     def start(self) -> None:
@@ -73,6 +75,7 @@ class Desk:
         """Show the pages."""
         from fitdoctor.desk.first import first_kept
         from fitdoctor.desk.fitting import Fitting
+        from fitdoctor.desk.handbook.look_up import LookUp
         from fitdoctor.desk.job import Job
         from fitdoctor.desk.shelf import Shelf, cases_folder
 
@@ -84,6 +87,7 @@ class Desk:
             kept = first_kept(knowledge, shelf)
         job = Job(knowledge, self.window.shop, shelf, kept)
         self.fitting = Fitting(self.window, job)
+        self.look_up = LookUp(self.window, job)
         if knowledge.problems:
             self._say_left_out(knowledge)
 

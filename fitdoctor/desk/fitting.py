@@ -41,8 +41,9 @@ class Fitting(QObject):
         window.garmentsWanted.connect(self.show_garments)
         window.summaryWanted.connect(lambda: self.page().show_summary())
         window.printWanted.connect(self._print)
-        window.keyTyped.connect(lambda text: self.page().take_key(text))
-        window.fill = self.fill
+        window.keyTyped.connect(lambda text: self._open() and self.page().take_key(text))
+        window.placeWanted.connect(lambda place: self.open_step(job.kept.step) if place == "fit" else None)
+        window.fills.append(self.fill)
         self.fill()
 
     def fill(self) -> None:
@@ -64,7 +65,7 @@ class Fitting(QObject):
         page = self.pages[step]
         self._said = ""
         self.show()
-        self.window.pages.setCurrentWidget(page)
+        self.window.show_place("fit", page)
         self._show_foot()
         page.focus_first(Qt.FocusReason.OtherFocusReason)
 
@@ -98,17 +99,22 @@ class Fitting(QObject):
         if 0 <= at < len(STEPS):
             self.job.go_to(STEPS[at])
 
+    def _open(self) -> bool:
+        return self.window.place == "fit"
+
     def _undo(self) -> None:
         self._said = ""
-        self.job.undo()
+        if self._open():
+            self.job.undo()
 
     def _redo(self) -> None:
         self._said = ""
-        self.job.redo()
+        if self._open():
+            self.job.redo()
 
     def _print(self) -> None:
         sheet = self.pages["sheet"]
-        if isinstance(sheet, SheetPage):
+        if self._open() and isinstance(sheet, SheetPage):
             self.job.go_to("sheet")
             sheet.print_sheet()
 

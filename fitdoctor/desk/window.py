@@ -23,12 +23,12 @@ from fitdoctor.errors import FitdoctorError
 from fitdoctor.shop import Shop
 
 SIZE, LEAST = QSize(1280, 800), QSize(960, 600)
-PLACES = (("fit", "Fit a garment"),)
+PLACES = (("fit", "Fit a garment"), ("look-up", "Look it up"))
 TEXT_STEPS = (100, 110, 125, 150, 175, 200)
 
 
 class Window(QWidget):
-    """The shell. `fill` is called after every rebuilding and puts the pages into it."""
+    """The shell. `fills` are called after every rebuilding and put the pages into it."""
 
     closed = Signal()
     shopChanged = Signal(object)
@@ -36,6 +36,7 @@ class Window(QWidget):
     redoWanted = Signal()
     printWanted = Signal()
     stepWanted = Signal(str)
+    placeWanted = Signal(str)
     garmentsWanted = Signal()
     summaryWanted = Signal()
     keyTyped = Signal(str)
@@ -45,7 +46,8 @@ class Window(QWidget):
         self.shop = shop
         self._fixed = look is not None
         self.look = look or look_of(self._is_dark(), shop.text_percent)
-        self.fill: Callable[[], None] | None = None
+        self.fills: list[Callable[[], None]] = []
+        self.place = "fit"
         self.setObjectName("window")
         self.setWindowTitle("fitdoctor")
         self.setMinimumSize(LEAST)
@@ -65,6 +67,7 @@ class Window(QWidget):
         self.head = RunningHead(self.look, [(place, tr(title)) for place, title in PLACES])
         self.head.show_place("fit")
         self.head.garmentsWanted.connect(self.garmentsWanted.emit)
+        self.head.placeWanted.connect(self.placeWanted.emit)
         self.tape = StepTape(self.look, [StepState(step, tr(title)) for step, title in TITLES.items()])
         self.tape.stepWanted.connect(self.stepWanted.emit)
         self.pages = QStackedWidget()
@@ -89,13 +92,24 @@ class Window(QWidget):
             widget.setParent(None)
             widget.deleteLater()
         self._build()
-        if self.fill:
-            self.fill()
+        place = self.place
+        for fill in self.fills:
+            fill()
+        if place != self.place:
+            self.placeWanted.emit(place)
         if message:
             self.message.say(*message)
         found = self.findChild(QWidget, focus) if focus else None
         if found:
             found.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def show_place(self, place: str, page: QWidget) -> None:
+        """Show a page of a place; tape and foot belong to fitting a garment alone."""
+        self.place = place
+        self.head.show_place(place)
+        self.tape.setVisible(place == "fit")
+        self.foot.setVisible(place == "fit")
+        self.pages.setCurrentWidget(page)
 
     def _is_dark(self) -> bool:
         if self.shop.theme != "system":
@@ -128,6 +142,9 @@ class Window(QWidget):
         self._key("Ctrl+Shift+Z", self.redoWanted.emit)
         self._key("Ctrl+Y", self.redoWanted.emit)
         self._key("Ctrl+P", self.printWanted.emit)
+        self._key("Ctrl+F", partial(self.placeWanted.emit, "look-up"))
+        for number, (place, _) in enumerate(PLACES, 1):
+            self._key(f"Ctrl+{number}", partial(self.placeWanted.emit, place))
         self._key("F6", lambda: self._column(1))
         self._key("Shift+F6", lambda: self._column(-1))
         self._key("Ctrl+PgDown", lambda: self._turn(1))

@@ -6,12 +6,13 @@ from collections.abc import Sequence
 from math import ceil
 
 from PySide6.QtCore import QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QPainter, QPaintEvent
+from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QWidget
 
 from fitdoctor.desk.look import Look
 from fitdoctor.desk.parts.button import Link
 from fitdoctor.desk.parts.control import Control, ControlGroup
+from fitdoctor.desk.parts.find_door import FindDoor
 from fitdoctor.desk.parts.text import OneLine
 from fitdoctor.desk.tokens import MARGIN
 from fitdoctor.desk.words import tr
@@ -56,6 +57,7 @@ class RunningHead(QWidget):
 
     def __init__(self, look: Look, places: Sequence[tuple[str, str]]) -> None:
         super().__init__()
+        self.look = look
         self.setObjectName("head")
         self.setAutoFillBackground(True)
         self.setFixedHeight(max(HIGH, look.grown(HIGH)))
@@ -73,6 +75,13 @@ class RunningHead(QWidget):
         self.garments = Link(look, tr("Garments at hand"), "head-garments", "body", big=True)
         self.garments.clicked.connect(self.garmentsWanted.emit)
         row.addWidget(self.garments)
+        self.find = FindDoor(look)
+        self.find.clicked.connect(lambda: self.placeWanted.emit("look-up"))
+        row.addWidget(self.find)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self.find.setVisible(self.width() > self.look.px(60))  # where it has no room, the place and the key lead there too
 
     def _press(self, button: PlaceButton) -> None:
         button.setChecked(True)

@@ -1,0 +1,1 @@
+"""Look it up: the handbook in the window."""

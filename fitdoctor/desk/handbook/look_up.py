@@ -1,0 +1,173 @@
+"""Look it up: finds while one types, pages one after another, and the way back to where one was."""
+
+from __future__ import annotations
+
+from functools import cached_property
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QObject, Qt
+from PySide6.QtPrintSupport import QPrintDialog, QPrinter
+from PySide6.QtWidgets import QDialog, QWidget
+
+from fitdoctor.desk.figure_tones import LIGHT
+from fitdoctor.desk.handbook.kinds import Key, over_title
+from fitdoctor.desk.handbook.page import LookUpPage
+from fitdoctor.desk.handbook.plates import plate_of
+from fitdoctor.desk.handbook.print_page import PLATE_SIZE, page_document
+from fitdoctor.desk.handbook.trail import Trail
+from fitdoctor.desk.job import Job, drawn
+from fitdoctor.desk.paper import page_layout
+from fitdoctor.desk.window import Window
+from fitdoctor.desk.words import tr
+from fitdoctor.knowledge.search import Hit
+
+if TYPE_CHECKING:
+    from fitdoctor.handbook import Page
+    from fitdoctor.knowledge.graph import EntryGraph
+
+PLACE = "look-up"
+MOST, NEAR_THE_BEST = 60, 0.35
+
+
+class LookUp(QObject):
+    """Keeps the page in step with what is typed and opened."""
+
+    def __init__(self, window: Window, job: Job) -> None:
+        super().__init__(window)
+        self.window, self.job = window, job
+        self.trail = Trail()
+        self._typed = self._focus = ""
+        self._from = "fit"
+        window.placeWanted.connect(lambda place: self.open() if place == PLACE else None)
+        window.printWanted.connect(self._print_if_open)
+        window.fills.append(self.fill)
+        self.fill()
+
+    @cached_property
+    def graph(self) -> EntryGraph:
+        """The links both ways; built when the first page is opened."""
+        from fitdoctor.knowledge.graph import EntryGraph
+
+        return EntryGraph(self.job.knowledge)
+
+    def fill(self) -> None:
+        """Put the page into the window, in its look, as it stood."""
+        self.page = page = LookUpPage(self.window.look, self.job)
+        self.window.pages.addWidget(page)
+        page.field.edit.setText(self._typed)
+        page.field.edit.textChanged.connect(self._find)
+        page.field.edit.taken.connect(self._take)
+        page.left.connect(self.leave)
+        page.turned.connect(self.turn)
+        for part in (page.found, page.article, page.margin):
+            part.wanted.connect(self.show_entry)
+        page.article.printWanted.connect(self.print_page)
+        self._find(self._typed)
+        self._show()
+
+    # ---- coming and going
+
+    def open(self) -> None:
+        """Come here, with the focus in the field; what was typed is marked, so that typing replaces it."""
+        if self.window.place != PLACE:
+            focus = self.window.focusWidget()
+            self._from, self._focus = self.window.place, focus.objectName() if focus else ""
+            self.window.show_place(PLACE, self.page)
+        if not self._typed:
+            self._find("")
+        self.page.field.edit.setFocus(Qt.FocusReason.ShortcutFocusReason)
+        self.page.field.edit.selectAll()
+
+    def leave(self) -> None:
+        """Go back to where one was."""
+        focus = self._focus
+        self.window.placeWanted.emit(self._from)
+        found = self.window.findChild(QWidget, focus) if focus else None
+        if found and found.isVisible():
+            found.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    # ---- finding
+
+    def _find(self, typed: str) -> None:
+        self._typed = typed
+        hits = self._hits(typed) if typed.strip() else self._at_hand()
+        self.page.show_found(hits, typed.strip())
+        self.page.found.mark(self.trail.here)
+
+    def _hits(self, typed: str) -> tuple[Hit, ...]:
+        """The finds that come near the best one."""
+        hits = self.job.index.search(typed, most=MOST)
+        return tuple(hit for hit in hits if hit.score >= NEAR_THE_BEST * hits[0].score)
+
+    def _at_hand(self) -> tuple[Hit, ...]:
+        """What the garment in hand has to do with: what shows, what it is, what is done."""
+        know, case, assessment = self.job.knowledge, self.job.case, self.job.assessment
+        ids = [("symptoms", id_) for id_ in case.seen]
+        if assessment:
+            ids += [("causes", id_) for id_ in assessment.treat]
+            ids += [("methods", m.id) for c in assessment.treat for m in know.methods_for(c, case.garment)]
+        known = (key for key in dict.fromkeys(ids) if key[1] in know.kind(key[0]))
+        return tuple(Hit(id_, kind, know.kind(kind)[id_].title, 0.0, "") for kind, id_ in known)
+
+    def _take(self) -> None:
+        key = self.page.found.current() or self.page.found.first()
+        if key:
+            self.show_entry(key)
+
+    # ---- pages
+
+    def show_entry(self, key: Key) -> None:
+        """Open the page of an entry."""
+        self.trail = self.trail.opened(key)
+        self._show()
+
+    def turn(self, by: int) -> None:
+        """One page back or forward."""
+        self.trail = self.trail.moved(by)
+        self._show()
+
+    def _show(self) -> None:
+        page = self.open_page()
+        if page:
+            self.page.show_page(page)
+        else:
+            hint = tr("Type what you see, a part of the garment, or a word of the trade. The arrows go through the finds, Enter opens one.")
+            self.page.show_hint(hint)
+        self.page.turns.show_turns(self._title(self.trail.ahead(-1)), self._title(self.trail.ahead(1)))
+        self.page.found.mark(self.trail.here)
+
+    def _title(self, key: Key | None) -> str:
+        return getattr(self.job.knowledge, key[0])[key[1]].title if key else ""
+
+    def open_page(self) -> Page | None:
+        """The page that is open, as plain values."""
+        from fitdoctor.handbook import entry_page
+
+        here = self.trail.here
+        return entry_page(self.job.knowledge, *here, graph=self.graph, shop=self.window.shop) if here else None
+
+    # ---- printing
+
+    def _print_if_open(self) -> None:
+        if self.window.place == PLACE:
+            self.print_page()
+
+    def print_page(self) -> None:
+        """Print the open page through the system's dialog."""
+        page = self.open_page()
+        if page is None:
+            return
+        printer = QPrinter(QPrinter.PrinterMode.HighResolution)
+        printer.setPageLayout(page_layout())
+        dialog = QPrintDialog(printer, self.window)
+        dialog.setObjectName("look-up-print-dialog")
+        dialog.accepted.connect(lambda: self.print_on(printer, page))
+        QDialog.open(dialog)
+
+    def print_on(self, printer: QPrinter, page: Page) -> None:
+        """Print a page."""
+        know = self.job.knowledge
+        entry = know.kind(page.kind)[page.id] if page.kind != "sources" else None
+        found = plate_of(know, entry, self.job.case.garment) if entry else None
+        plate = drawn(self.job, found[0], LIGHT)(PLATE_SIZE, 3.0) if found else None
+        page_document(page, over_title(know, (page.kind, page.id)), plate).print_(printer)

@@ -1,0 +1,73 @@
+"""The picture of an entry: its own drawing, the arrows that explain it, where a length is taken."""
+
+from __future__ import annotations
+
+from fitdoctor.desk.handbook.kinds import garments_of
+from fitdoctor.figure.choose import figure_of, symptom_drawing, views_of
+from fitdoctor.figure.compose import Scene
+from fitdoctor.figure.diagrams import Diagram, check_diagram, measure_diagram, why_diagram
+from fitdoctor.figure.reach import framed
+from fitdoctor.knowledge.entries import Cause, Check, Entry, Garment, Measurement, Method, Symptom
+from fitdoctor.knowledge.knowledge import Knowledge
+
+RATIO = 1.3
+"Width of a plate by its height."
+
+
+def plate_of(knowledge: Knowledge, entry: Entry, garment: str) -> tuple[Diagram, str] | None:
+    """A picture and the words below it, on the garment in hand where the entry holds for it; None where nothing is drawn."""
+    for on in _worn(knowledge, entry, garment):
+        found = _on(knowledge, entry, on)
+        if found:
+            return found
+    return None
+
+
+def _worn(knowledge: Knowledge, entry: Entry, garment: str) -> list[str]:
+    """Garments to draw it on, the one in hand first."""
+    named = garments_of(entry)
+    suits = [garment] if garment in knowledge.garments and knowledge.suits(named, garment) else []
+    return [*suits, *named] or list(knowledge.garments)
+
+
+def _on(knowledge: Knowledge, entry: Entry, garment: str) -> tuple[Diagram, str] | None:
+    if isinstance(entry, Symptom):
+        return _said(symptom_diagram(knowledge, entry, garment), "")
+    if isinstance(entry, Cause):
+        return _said(why_diagram(knowledge, entry, garment), "Why it shows.")
+    if isinstance(entry, Check):
+        return _said(check_diagram(knowledge, entry, garment), "How it is done.")
+    if isinstance(entry, Measurement):
+        return _said(measure_diagram(knowledge, entry, garment), "From where to where it is taken.")
+    if isinstance(entry, Method):
+        treated = (knowledge.causes[c] for c in entry.treats if c in knowledge.causes)
+        shown = ((_shown(knowledge, cause, garment), f"What it puts right: {cause.title}.") for cause in treated)
+        return next((_said(diagram, words) for diagram, words in shown if diagram), None)
+    if isinstance(entry, Garment):
+        return _said(_whole(knowledge, entry.id), "")
+    return None
+
+
+def _said(diagram: Diagram | None, words: str) -> tuple[Diagram, str] | None:
+    return (diagram, words) if diagram else None
+
+
+def _shown(knowledge: Knowledge, cause: Cause, garment: str) -> Diagram | None:
+    """Why a cause shows, or the sign it shows by."""
+    signs = (knowledge.symptoms[link.symptom] for link in cause.shows_as if link.symptom in knowledge.symptoms)
+    fitting = (sign for sign in signs if knowledge.suits(sign.garments, garment))
+    return why_diagram(knowledge, cause, garment) or next((d for s in fitting if (d := symptom_diagram(knowledge, s, garment))), None)
+
+
+def symptom_diagram(knowledge: Knowledge, symptom: Symptom, garment: str) -> Diagram | None:
+    """A sign as it lies on a garment."""
+    figure, drawing = figure_of(knowledge, garment, symptom.view), symptom_drawing(knowledge, symptom, garment)
+    if figure is None or drawing is None:
+        return None
+    return Diagram(Scene(figure, (drawing,), facts={"garment": garment}), framed(drawing, RATIO))
+
+
+def _whole(knowledge: Knowledge, garment: str) -> Diagram | None:
+    view = next(iter(views_of(knowledge, garment)), None)
+    figure = figure_of(knowledge, garment, view) if view else None
+    return Diagram(Scene(figure, facts={"garment": garment}), figure.box) if figure else None
