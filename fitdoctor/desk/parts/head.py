@@ -75,13 +75,13 @@ class RunningHead(QWidget):
         self.garments = Link(look, tr("Garments at hand"), "head-garments", "body", big=True)
         self.garments.clicked.connect(self.garmentsWanted.emit)
         row.addWidget(self.garments)
-        self.find = FindDoor(look)
-        self.find.clicked.connect(lambda: self.placeWanted.emit("look-up"))
-        row.addWidget(self.find)
+        self.find_door = FindDoor(look)
+        self.find_door.clicked.connect(lambda: self.placeWanted.emit("look-up"))
+        row.addWidget(self.find_door)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
-        self.find.setVisible(self.width() > self.look.px(60))  # where it has no room, the place and the key lead there too
+        self.find_door.setVisible(self.width() > self.look.px(60))  # where it has no room, the place and the key lead there too
 
     def _press(self, button: PlaceButton) -> None:
         button.setChecked(True)
