@@ -7,8 +7,9 @@ from dataclasses import dataclass
 from typing import Any
 
 from fitdoctor.amounts.work_out import fill
-from fitdoctor.knowledge.entries import Cause, Check, Condition, Effect, Entry, Feature, Garment, LiesIn, Measurement, Method, Symptom
+from fitdoctor.knowledge.entries import Cause, Check, Condition, Effect, Entry, Feature, Garment, LiesIn, Measurement, Method, Symptom, When
 from fitdoctor.knowledge.knowledge import Knowledge
+from fitdoctor.knowledge.references import tests
 from fitdoctor.shop import Shop
 from fitdoctor.when import in_words
 
@@ -100,9 +101,16 @@ def _condition(knowledge: Knowledge, _: Shop, entry: Condition) -> Lines:
     yield "What it does", [EFFECT_WORDS[entry.effect], "It protects people." if entry.safety else ""]
     yield "When", [in_words(entry.when, knowledge) if entry.when else "Always."]
     yield "Why", [entry.because]
-    yield "How to see it", [entry.ask, entry.at_the_rack and f"At the rack: {entry.at_the_rack}"]
+    yield "How to see it", [entry.ask, *_looks(knowledge, entry.when), entry.at_the_rack and f"At the rack: {entry.at_the_rack}"]
     yield "What to do instead", [entry.instead]
     yield "Added time", [f"{entry.minutes[0]:g} to {entry.minutes[2]:g} minutes."] if entry.minutes else []
+
+
+def _looks(knowledge: Knowledge, when: When | None) -> Iterator[str]:
+    """How the facts that decide are recognised."""
+    for node, _ in tests(when, ()):
+        if feature := knowledge.features.get(node.fact):
+            yield from (f"{value.title}: {value.look}" for value in feature.values if value.id in node.is_ and value.look)
 
 
 def _feature(_: Knowledge, __: Shop, entry: Feature) -> Lines:

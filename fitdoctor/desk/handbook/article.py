@@ -73,11 +73,28 @@ class Article(Rows):
         steps = section.heading in STEPS and len(section.lines) > 1
         for number, line in enumerate(section.lines, 1):
             text = upper_first(_NUMBER.sub("", line))
-            yield _below(_step(self.look, number, text) if steps else Words(self.look, text, "reading"), 8 if number == 1 else 4)
+            row = (
+                _step(self.look, number, text)
+                if steps
+                else _address(self.look, line)
+                if "://" in line
+                else Words(self.look, text, "reading")
+            )
+            yield _below(row, 8 if number == 1 else 4)
 
 
 def _is_brief(section: Section) -> bool:
     return len(section.lines) == 1 and len(section.lines[0]) <= _BRIEF
+
+
+def _address(look: Look, address: str) -> Words:
+    """An address, broken after its strokes so that it widens no column."""
+    rows = [""]
+    for part in re.findall(r"[^/]*/+|[^/]+", address):
+        if rows[-1] and len(rows[-1] + part) > _BRIEF:
+            rows.append("")
+        rows[-1] += part
+    return Words(look, "\n".join(rows), "small", "ink-2")
 
 
 def _step(look: Look, number: int, text: str) -> QWidget:

@@ -26,7 +26,7 @@ if TYPE_CHECKING:
     from fitdoctor.knowledge.graph import EntryGraph
 
 PLACE = "look-up"
-MOST, NEAR_THE_BEST = 60, 0.35
+MOST, NEAR_THE_BEST = 400, 0.4
 
 
 class LookUp(QObject):

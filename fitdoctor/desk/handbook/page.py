@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
@@ -60,8 +61,11 @@ class LookUpPage(QWidget):
     def _lay(self) -> None:
         self._finds = ScrollColumn("look-up-finds", 0)
         self._finds.column.setContentsMargins(0, 8, 4, 20)
-        for widget in (self.said, self.found):
-            self._finds.column.addWidget(widget)
+        over = QHBoxLayout()
+        over.setContentsMargins(12, 0, 0, 0)
+        over.addWidget(self.said)
+        self._finds.column.addLayout(over)
+        self._finds.column.addWidget(self.found)
         self._finds.column.addStretch(1)
         self._side = QWidget()
         side = QVBoxLayout(self._side)
@@ -82,7 +86,6 @@ class LookUpPage(QWidget):
     def _key(self, keys: str, by: int) -> None:
         action = QAction(self)
         action.setShortcut(QKeySequence(keys))
-        action.setShortcutContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)
         action.triggered.connect(lambda _on=False: self.turned.emit(by))
         self.addAction(action)
 
@@ -97,6 +100,8 @@ class LookUpPage(QWidget):
     def show_found(self, hits: Sequence[Hit], typed: str) -> None:
         """The finds, how many there are, and what to do where there are none."""
         self.found.show_hits(hits)
+        for before, row in pairwise([self.field.edit, *self.found.rows]):
+            self.setTabOrder(before, row)
         self.field.remark.say(tr("{n} found", n=len(hits)) if typed and hits else "")
         nothing = tr("Nothing under ‘{typed}’. Try the part of the garment, or what the cloth does there.", typed=typed)
         self.said.say("" if typed and hits else nothing if typed else tr("On the garment in hand") if hits else "")
@@ -104,6 +109,8 @@ class LookUpPage(QWidget):
     def show_page(self, page: Page) -> None:
         """Set a page from its top."""
         self._page = page
+        if self._scroll.isAncestorOf(self.focusWidget() or self):
+            self.field.edit.setFocus(Qt.FocusReason.OtherFocusReason)  # the link that led here goes with its page
         self._hint.say("")
         self._body.show()
         self.article.show_page(page, self.columns != 1)
