@@ -32,6 +32,7 @@ libxkbcommon0 libxkbcommon.so.0
 libdbus-1-3 libdbus-1.so.3
 libfontconfig1 libfontconfig.so.1
 libglib2.0-0 libglib-2.0.so.0
+libgomp1 libgomp.so.1
 libxcb-cursor0 libxcb-cursor.so.0
 libxcb-icccm4 libxcb-icccm.so.4
 libxcb-keysyms1 libxcb-keysyms.so.1
