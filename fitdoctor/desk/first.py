@@ -30,9 +30,8 @@ def first_kept(knowledge: Knowledge, shelf: Shelf, file: Path | None = None) -> 
 
 def demo(knowledge: Knowledge, shelf: Shelf) -> tuple[Kept, ...]:
     """Three garments of the wardrobe room, each at another step, put on the shelf; the first is opened."""
-    made = tuple(kept_from_file(knowledge, shelf, file, keep=True) for file in demo_files())
-    shelf.keep(made[0])
-    return made
+    made = [kept_from_file(knowledge, shelf, file, keep=True) for file in reversed(demo_files())]
+    return tuple(reversed(made))
 
 
 def kept_from_file(knowledge: Knowledge, shelf: Shelf, file: Path, keep: bool = False) -> Kept:
@@ -52,6 +51,7 @@ def kept_from_file(knowledge: Knowledge, shelf: Shelf, file: Path, keep: bool = 
 def at_first_open(knowledge: Knowledge, kept: Kept) -> Kept:
     """The case with the step open at which something is open, and the side of the figure at which something shows."""
     case: Case = kept.case
-    step = first_open(step_states(knowledge, kept, assess(knowledge, case)))
+    assessment = assess(knowledge, case)
+    step = first_open(step_states(knowledge, kept, assessment), bool(assessment.treat))
     views = [knowledge.symptoms[symptom].view for symptom in case.seen if symptom in knowledge.symptoms]
     return Kept(id=kept.id, case=case, step=step, view=views[0] if views else "back")

@@ -73,7 +73,8 @@ class Fitting(QObject):
         """Show the case as it is now."""
         kept = self.job.kept
         self.window.tape.show_steps(step_states(self.job.knowledge, kept, self.job.assessment), kept.step)
-        self.page().show_job()
+        with self.page().focus_kept():
+            self.page().show_job()
         self._show_foot()
 
     def _show_foot(self) -> None:

@@ -25,9 +25,9 @@ def step_states(knowledge: Knowledge, kept: Kept, assessment: Assessment | None)
     return tuple(StepState(step, tr(title), *told[step]) for step, title in TITLES.items())
 
 
-def first_open(states: tuple[StepState, ...]) -> str:
-    """The first step at which something is open."""
-    return next((state.id for state in states if state.thread != "sewn"), "sheet")
+def first_open(states: tuple[StepState, ...], treating: bool) -> str:
+    """The first step at which something is open; once a cause is treated, checks left over keep nobody back."""
+    return next((state.id for state in states if state.thread != "sewn" and not (treating and state.id == "narrow")), "sheet")
 
 
 def _garment(knowledge: Knowledge, kept: Kept) -> tuple[str, Thread]:

@@ -7,7 +7,7 @@ from functools import partial
 
 from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtGui import QAction, QCloseEvent, QGuiApplication, QKeyEvent, QKeySequence, QResizeEvent
-from PySide6.QtWidgets import QLineEdit, QPlainTextEdit, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QLineEdit, QPlainTextEdit, QStackedWidget, QVBoxLayout, QWidget
 
 from fitdoctor.desk.look import Look, look_of
 from fitdoctor.desk.parts.foot import PageFoot
@@ -89,8 +89,7 @@ class Window(QWidget):
         self.look = look
         for widget in emptied(self._whole):
             widget.hide()
-            widget.setParent(None)
-            widget.deleteLater()
+            widget.deleteLater()  # not made a window of its own first: that would make this one inactive
         self._build()
         place = self.place
         for fill in self.fills:
@@ -99,7 +98,9 @@ class Window(QWidget):
             self.placeWanted.emit(place)
         if message:
             self.message.say(*message)
-        found = self.findChild(QWidget, focus) if focus else None
+        self._whole.activate()  # the pages lay themselves out for their width before they get the focus
+        QApplication.sendPostedEvents()
+        found = next((w for w in self.findChildren(QWidget, focus) if w.isVisibleTo(self)), None) if focus else None
         if found:
             found.setFocus(Qt.FocusReason.OtherFocusReason)
 

@@ -59,11 +59,11 @@ class CheckInHand(QWidget):
         self._wide = wide
         emptied(self._column)
         order = ("head", "question", "how", "answers", "why") if wide else ("remark", "question", "answers", "why", "how")
-        for name, part in self._parts.items():
-            part.setVisible(name in order)
         for name in order:
             self._column.addSpacing({"head": 0, "remark": 0, "question": 12 if wide else 0, "why": 9}.get(name, 14))
             self._column.addWidget(self._parts[name])
+        for name, part in self._parts.items():
+            part.setVisible(name in order)  # only now: shown without a parent it would be a window of its own
         if self._ask:
             self.show_check(self._ask)
 

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QResizeEvent
@@ -82,7 +83,26 @@ class Page(QWidget):
             self.columns = columns
             for title in self.findChildren(PageTitle):
                 title.shrink(columns < 2)
-            self.arrange(columns)
+            with self.focus_kept():
+                self.arrange(columns)
+
+    @contextmanager
+    def focus_kept(self) -> Iterator[None]:
+        """Rows that are built anew take the focus with them: give it back to what bears the same name."""
+        before = self.window().focusWidget()
+        here = before is not None and self.isAncestorOf(before)
+        name = before.objectName() if before is not None and here else ""
+        ringed = bool(getattr(before, "ringed", False))
+        yield
+        now = self.window().focusWidget()
+        if not here or (now is not None and self.isAncestorOf(now)):
+            return
+        reason = Qt.FocusReason.TabFocusReason if ringed else Qt.FocusReason.OtherFocusReason
+        again = next((w for w in self.findChildren(QWidget, name) if w.isVisibleTo(self)), None) if name else None
+        if again is not None:
+            again.setFocus(reason)
+        elif ringed:
+            self.focus_first(reason)
 
 
 class Columns(QWidget):
