@@ -6,17 +6,13 @@ from functools import cached_property
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, Qt
-from PySide6.QtPrintSupport import QPrintDialog, QPrinter
-from PySide6.QtWidgets import QDialog, QWidget
+from PySide6.QtWidgets import QWidget
 
-from fitdoctor.desk.figure_tones import LIGHT
-from fitdoctor.desk.handbook.kinds import Key, over_title
+from fitdoctor.desk.handbook.kinds import Key
 from fitdoctor.desk.handbook.page import LookUpPage
-from fitdoctor.desk.handbook.plates import plate_of
-from fitdoctor.desk.handbook.print_page import PLATE_SIZE, page_document
+from fitdoctor.desk.handbook.print_page import ask_and_print
 from fitdoctor.desk.handbook.trail import Trail
-from fitdoctor.desk.job import Job, drawn
-from fitdoctor.desk.paper import page_layout
+from fitdoctor.desk.job import Job
 from fitdoctor.desk.window import Window
 from fitdoctor.desk.words import tr
 from fitdoctor.knowledge.search import Hit
@@ -54,12 +50,12 @@ class LookUp(QObject):
         """Put the page into the window, in its look, as it stood."""
         self.page = page = LookUpPage(self.window.look, self.job)
         self.window.pages.addWidget(page)
-        page.field.edit.setText(self._typed)
-        page.field.edit.textChanged.connect(self._find)
-        page.field.edit.taken.connect(self._take)
+        page.finds.edit.setText(self._typed)
+        page.finds.edit.textChanged.connect(self._find)
+        page.finds.edit.taken.connect(self._take)
         page.left.connect(self.leave)
         page.turned.connect(self.turn)
-        for part in (page.found, page.article, page.margin):
+        for part in (page.finds.found, page.article, page.margin):
             part.wanted.connect(self.show_entry)
         page.article.printWanted.connect(self.print_page)
         self._find(self._typed)
@@ -75,8 +71,8 @@ class LookUp(QObject):
             self.window.show_place(PLACE, self.page)
         if not self._typed:
             self._find("")
-        self.page.field.edit.setFocus(Qt.FocusReason.ShortcutFocusReason)
-        self.page.field.edit.selectAll()
+        self.page.finds.edit.setFocus(Qt.FocusReason.ShortcutFocusReason)
+        self.page.finds.edit.selectAll()
 
     def leave(self) -> None:
         """Go back to where one was."""
@@ -91,8 +87,8 @@ class LookUp(QObject):
     def _find(self, typed: str) -> None:
         self._typed = typed
         hits = self._hits(typed) if typed.strip() else self._at_hand()
-        self.page.show_found(hits, typed.strip())
-        self.page.found.mark(self.trail.here)
+        self.page.finds.show_found(hits, typed.strip())
+        self.page.finds.found.mark(self.trail.here)
 
     def _hits(self, typed: str) -> tuple[Hit, ...]:
         """The finds that come near the best one."""
@@ -110,7 +106,7 @@ class LookUp(QObject):
         return tuple(Hit(id_, kind, know.kind(kind)[id_].title, 0.0, "") for kind, id_ in known)
 
     def _take(self) -> None:
-        key = self.page.found.current() or self.page.found.first()
+        key = self.page.finds.found.current() or self.page.finds.found.first()
         if key:
             self.show_entry(key)
 
@@ -134,7 +130,7 @@ class LookUp(QObject):
             hint = tr("Type what you see, a part of the garment, or a word of the trade. The arrows go through the finds, Enter opens one.")
             self.page.show_hint(hint)
         self.page.turns.show_turns(self._title(self.trail.ahead(-1)), self._title(self.trail.ahead(1)))
-        self.page.found.mark(self.trail.here)
+        self.page.finds.found.mark(self.trail.here)
 
     def _title(self, key: Key | None) -> str:
         return getattr(self.job.knowledge, key[0])[key[1]].title if key else ""
@@ -155,19 +151,5 @@ class LookUp(QObject):
     def print_page(self) -> None:
         """Print the open page through the system's dialog."""
         page = self.open_page()
-        if page is None:
-            return
-        printer = QPrinter(QPrinter.PrinterMode.HighResolution)
-        printer.setPageLayout(page_layout())
-        dialog = QPrintDialog(printer, self.window)
-        dialog.setObjectName("look-up-print-dialog")
-        dialog.accepted.connect(lambda: self.print_on(printer, page))
-        QDialog.open(dialog)
-
-    def print_on(self, printer: QPrinter, page: Page) -> None:
-        """Print a page."""
-        know = self.job.knowledge
-        entry = know.kind(page.kind)[page.id] if page.kind != "sources" else None
-        found = plate_of(know, entry, self.job.case.garment) if entry else None
-        plate = drawn(self.job, found[0], LIGHT)(PLATE_SIZE, 3.0) if found else None
-        page_document(page, over_title(know, (page.kind, page.id)), plate).print_(printer)
+        if page is not None:
+            ask_and_print(self.window, self.job, page)

@@ -9,8 +9,15 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QUrl
 from PySide6.QtGui import QImage, QTextDocument
+from PySide6.QtPrintSupport import QPrintDialog, QPrinter
+from PySide6.QtWidgets import QDialog, QWidget
 
+from fitdoctor.desk.figure_tones import LIGHT
 from fitdoctor.desk.handbook.article import STEPS
+from fitdoctor.desk.handbook.kinds import over_title
+from fitdoctor.desk.handbook.plates import plate_of
+from fitdoctor.desk.job import Job, drawn
+from fitdoctor.desk.paper import page_layout
 from fitdoctor.desk.type import load_faces
 
 if TYPE_CHECKING:
@@ -19,6 +26,24 @@ if TYPE_CHECKING:
 _PLATE = "plate"
 PLATE_SIZE = (416, 320)
 "Pixels at 96 dots an inch."
+
+
+def ask_and_print(window: QWidget, job: Job, page: Page) -> None:
+    """Print a page through the system's dialog."""
+    printer = QPrinter(QPrinter.PrinterMode.HighResolution)
+    printer.setPageLayout(page_layout())
+    dialog = QPrintDialog(printer, window)
+    dialog.setObjectName("look-up-print-dialog")
+    dialog.accepted.connect(lambda: print_on(printer, job, page))
+    QDialog.open(dialog)
+
+
+def print_on(printer: QPrinter, job: Job, page: Page) -> None:
+    """Print a page with its picture."""
+    entry = job.knowledge.kind(page.kind)[page.id] if page.kind != "sources" else None
+    found = plate_of(job.knowledge, entry, job.case.garment) if entry else None
+    plate = drawn(job, found[0], LIGHT)(PLATE_SIZE, 3.0) if found else None
+    page_document(page, over_title(job.knowledge, (page.kind, page.id)), plate).print_(printer)
 
 
 def page_document(page: Page, over: str, plate: QImage | None) -> QTextDocument:
