@@ -46,8 +46,9 @@ class Article(Rows):
         lead, rest = self._lead(page)
         if lead:
             rows.append(_below(Words(self.look, lead, "reading", name="look-up-lead"), 8))
-        for section in rest:
-            rows += self._brief(section, rows) if _is_brief(section) else list(self._section(section))
+        for before, section in zip((None, *rest), rest, strict=False):
+            follows = before is not None and _is_brief(before)
+            rows += [self._brief(section, follows)] if _is_brief(section) else list(self._section(section))
         for number, matter in enumerate(page.opposed):
             side = Opposed(self.look, self.job, page, matter, number, wide)
             side.wanted.connect(self.wanted.emit)
@@ -63,10 +64,10 @@ class Article(Rows):
             return first.lines[0], page.sections[1:]
         return "", page.sections
 
-    def _brief(self, section: Section, above: list[QWidget]) -> list[QWidget]:
+    def _brief(self, section: Section, follows: bool) -> QWidget:
         """What is said in a few words needs no head of its own."""
         text = f"**{tr(section.heading)}:** {upper_first(section.lines[0])}"
-        return [_below(Words(self.look, text), 14 if len(above) < 4 else 6)]
+        return _below(Words(self.look, text), 6 if follows else 14)
 
     def _section(self, section: Section) -> Iterator[QWidget]:
         yield _below(SectionHead(self.look, tr(section.heading)), 18)
