@@ -55,7 +55,7 @@ def _narrow(kept: Kept, assessment: Assessment | None) -> tuple[str, Thread]:
     left = len(assessment.next)
     if not left:
         return count(done, "{number} check, none left", "{number} checks, none left"), "basted"
-    return tr("{done} of {all} checks done", done=done, all=done + left), "basted"
+    return (count(done, "{number} check done", "{number} checks done") if done else tr("no check yet")), "basted"
 
 
 def _measure(assessment: Assessment | None) -> tuple[str, Thread]:

@@ -282,6 +282,29 @@ def test_what_is_no_length_stands_beside_the_field_in_a_sentence(table: MakeTabl
     assert "14 1/" in text(top, "measure-inseam-crotch-to-knee-wrong")
 
 
+def test_half_a_length_is_there_again_after_going_away(table: MakeTable) -> None:
+    top = table("trousers")
+    top.go("measure")
+    top.click("measure-list-hip-excess")
+    QTest.keyClicks(top.find(QLineEdit, "measure-hip-excess-field"), "1 1/")
+    top.go("plan")
+    top.go("measure")
+    top.click("measure-list-hip-excess")
+    assert top.find(QLineEdit, "measure-hip-excess-field").text() == "1 1/"
+    assert "hip-excess" not in top.job.case.measured
+
+
+def test_how_exactly_one_measured_can_be_said(table: MakeTable) -> None:
+    top = table("trousers")
+    top.go("measure")
+    top.click("measure-list-inseam-crotch-to-knee")
+    top.click("measure-inseam-crotch-to-knee-give-change")
+    quarter = repr(MM_PER_INCH / 16 * 4)
+    top.click(f"measure-inseam-crotch-to-knee-gives-row-{quarter}")
+    assert top.job.case.measured["inseam-crotch-to-knee"].give_mm == pytest.approx(MM_PER_INCH / 4)
+    assert text(top, "measure-inseam-crotch-to-knee-give") == "Give or take 1/4 in."
+
+
 def test_a_doubtful_length_is_questioned_and_changed_on_a_press(table: MakeTable) -> None:
     top = table("trousers")
     top.go("measure")

@@ -126,8 +126,8 @@ class Kinds(QWidget):
         know, garment = self.job.knowledge, self.job.case.garment
         known = garment in know.garments
         everything = self._open or not known
-        self._other.setVisible(known)
-        self._other.say(tr("Keep this kind") if self._open else tr("Another kind"))
+        other = tr("Keep this kind") if self._open else tr("Another kind")
+        self._other.say(other if known else "")
         state = (everything, garment)
         if state == self._shown:
             return

@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 from fitdoctor.case import Measured
 from fitdoctor.desk.job import Job, drawn
 from fitdoctor.desk.look import Look
+from fitdoctor.desk.pages.page import section
 from fitdoctor.desk.pages.said import convention_of, who_says
 from fitdoctor.desk.parts.button import Button, Link
 from fitdoctor.desk.parts.depth_or_all import DepthOrAll
@@ -15,12 +16,17 @@ from fitdoctor.desk.parts.doubt import Doubt, doubt
 from fitdoctor.desk.parts.length_field import LengthField
 from fitdoctor.desk.parts.picture import SmallPicture
 from fitdoctor.desk.parts.reason_note import ReasonNote, beside
+from fitdoctor.desk.parts.round_choice import ChoiceRow
 from fitdoctor.desk.parts.rows import Rows, left
 from fitdoctor.desk.parts.tape_entry import TapeEntry
 from fitdoctor.desk.parts.text import Words
 from fitdoctor.desk.words import lower_first, tr
 from fitdoctor.figure.diagrams import measure_diagram
 from fitdoctor.knowledge.entries import Measurement
+from fitdoctor.units import step_mm
+
+GIVES = (1, 2, 4, 8)
+"Give or take to choose from, in steps of the shop."
 
 
 class LengthInHand(QWidget):
@@ -35,6 +41,11 @@ class LengthInHand(QWidget):
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 20, 0, 0)
         column.addWidget(self._body)
+
+    @property
+    def _draft(self) -> str:
+        """The name under which what cannot be used yet is kept."""
+        return f"measure-{self.measurement}"
 
     @property
     def entry(self) -> Measurement:
@@ -62,6 +73,10 @@ class LengthInHand(QWidget):
         self._field.cleared.connect(self._cleared)
         self._field.notRead.connect(self._not_read)
         self._give = Words(look, "", "small", "ink-2", f"{name}-give")
+        self._change = Link(look, tr("Change"), f"{name}-give-change")
+        self._change.setAccessibleName(tr("Change how exactly {what} was measured", what=lower_first(entry.title)))
+        self._change.clicked.connect(self._turn_give)
+        self._gives = Rows(f"{name}-gives")
         self._tape = TapeEntry(look, self.job.shop, f"{name}-tape", tr("{title}, on a tape", title=entry.title))
         self._tape.lengthPointed.connect(self._pointed)
         self._wrong = Words(look, "", "small", "stop", f"{name}-wrong")
@@ -72,8 +87,9 @@ class LengthInHand(QWidget):
         self._meant = Words(look, "", "body", name=f"{name}-meant")
         self._note = Rows(f"{name}-note")
         two = entry.sense == "depth-or-all"
-        entry_row = beside(self._field, self._give)
-        rows: list[QWidget] = [head, entry_row, self._wrong, self._tape, self._doubt, self._note]
+        exactly = section(self._give, left(self._change), gap=2)
+        entry_row = beside(self._field, exactly)
+        rows: list[QWidget] = [head, entry_row, self._gives, self._wrong, self._tape, self._doubt, self._note]
         rows += [self._ask, self._sense] if two else []
         self._body.show_rows([*rows, self._meant])
 
@@ -92,18 +108,19 @@ class LengthInHand(QWidget):
     def _show_value(self) -> None:
         reading = self.job.case.measured.get(self.measurement)
         sense = self._sense_chosen()
-        draft = self.job.kept.drafts.get(f"measure-{self.measurement}", "")
+        draft = self.job.kept.drafts.get(self._draft, "")
         shown = None
-        if reading is not None:
+        if draft:
+            self._field.restore(draft)
+            shown = self._field.mm
+        elif reading is not None:
             shown = reading.mm / 2 if sense == "depth" else reading.mm
-        elif draft:
-            shown = float(draft)
-        if shown is None or self._field.mm is None or abs(self._field.mm - shown) > 1e-9:
+        if not draft and (shown is None or self._field.mm is None or abs(self._field.mm - shown) > 1e-9):
             self._field.show_length(shown)
         self._tape.show_length(shown)
         self._sense.show_sense(sense)
-        give = reading.give_mm if reading and reading.give_mm is not None else self.entry.tolerance_mm
-        self._give.say(tr("Give or take {length}.", length=self.job.shop.length(give)))
+        self._give.say(tr("Give or take {length}.", length=self.job.shop.length(self._give_mm())))
+        self._change.setVisible(reading is not None)
         self._meant.say(self._understood(reading, shown, sense))
         self._show_doubt(shown, sense)
 
@@ -159,7 +176,7 @@ class LengthInHand(QWidget):
         if sense:
             self.job.measure(self.measurement, mm * 2 if sense == "depth" else mm, sense == "depth")
         else:
-            self.job.draft(f"measure-{self.measurement}", repr(mm))
+            self.job.draft(self._draft, self._field.edit.text())
             self._show_value()
 
     def _enter(self, mm_in_all: float, sense: str) -> None:
@@ -168,16 +185,37 @@ class LengthInHand(QWidget):
 
     def _cleared(self) -> None:
         self._wrong.say("")
-        self.job.draft(f"measure-{self.measurement}", "")
+        self.job.draft(self._draft, "")
         self.job.measure(self.measurement, None)
 
     def _not_read(self, text: str) -> None:
+        self.job.draft(self._draft, text)
         self._wrong.say(tr("‘{typed}’ is not a length yet. Write it as 1 1/2, 1.5 or 38 mm.", typed=text))
 
     def _choose_sense(self, sense: str) -> None:
         if self._field.mm is not None:
             mm = self._field.mm
             self.job.measure(self.measurement, mm * 2 if sense == "depth" else mm, sense == "depth")
+
+    def _turn_give(self) -> None:
+        if self._gives.rows():
+            self._gives.show_rows([])
+            return
+        shop = self.job.shop
+        step = step_mm(shop.unit, shop.finest)
+        values = [(repr(step * steps), shop.length(step * steps)) for steps in GIVES]
+        now = repr(self._give_mm())
+        row = ChoiceRow(self.look, self.measurement, values, now, f"measure-{self.measurement}-gives-row", tr("Give or take"))
+        row.chosen.connect(self._take_give)
+        self._gives.show_rows([row])
+
+    def _take_give(self, measurement: str, give: str) -> None:
+        self.job.give_or_take(measurement, float(give))
+        self._gives.show_rows([])
+
+    def _give_mm(self) -> float:
+        reading = self.job.case.measured.get(self.measurement)
+        return reading.give_mm if reading and reading.give_mm is not None else self.entry.tolerance_mm
 
     def _turn_how(self) -> None:
         self._how_open = not self._how_open

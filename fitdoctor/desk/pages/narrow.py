@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent
 from PySide6.QtWidgets import QHBoxLayout, QWidget
 
 from fitdoctor.assess import Assessment
@@ -150,6 +151,10 @@ class NarrowPage(Page):
         self.in_hand = ""
         self.show_job()
         self.focus_first(reason)
+        causes = self.job.assessment.diagnosis.causes if self.job.assessment else ()
+        if causes:  # said aloud to those who do not see the bars move
+            said = tr("Likeliest now: {cause}, {word}", cause=causes[0].title, word=causes[0].word)
+            QAccessible.updateAccessibility(QAccessibleAnnouncementEvent(self, said))
 
     def focus_first(self, reason: Qt.FocusReason) -> None:
         if not self._check.isHidden():

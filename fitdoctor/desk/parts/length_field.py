@@ -88,6 +88,14 @@ class LengthField(QWidget):
             self._write()
         self.field.show_wrong(False)
 
+    def restore(self, text: str) -> None:
+        """Show what was typed before and could not be used yet, as it was typed."""
+        if text == self.edit.text():
+            return
+        self.edit.setText(text)
+        self.mm = _length_of(text, self.shop)
+        self.field.show_wrong(self.mm is None)
+
     def _write(self) -> None:
         text = self.shop.length(self.mm).rsplit(" ", 1)[0] if self.mm is not None else ""
         self.edit.setText(text)
@@ -109,14 +117,19 @@ class LengthField(QWidget):
             self.field.show_wrong(False)
             self.cleared.emit()
             return
-        try:
-            self.mm = parse_length(text, self.shop.unit)
-        except FitdoctorError:
-            self.field.show_wrong(True)
+        self.mm = _length_of(text, self.shop)
+        self.field.show_wrong(self.mm is None)
+        if self.mm is None:
             self.notRead.emit(text)
-            return
-        self.field.show_wrong(False)
-        self.lengthTyped.emit(self.mm)
+        else:
+            self.lengthTyped.emit(self.mm)
+
+
+def _length_of(text: str, shop: Shop) -> float | None:
+    try:
+        return parse_length(text, shop.unit)
+    except FitdoctorError:
+        return None
 
 
 class _EntryField(Field):
