@@ -13,7 +13,7 @@ from fitdoctor.desk.parts.control import Control
 from fitdoctor.desk.tokens import CORNER, HAIR
 from fitdoctor.desk.words import tr
 
-_PAD, _GAP, _HIGH = 12, 20, 36
+_PAD, _GAP, _HIGH = 12, 20, 44
 
 
 class FindDoor(Control):
