@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from fitdoctor.knowledge.entries import Cause, Condition, Entry, Method, Symptom, When
 from fitdoctor.knowledge.knowledge import Knowledge
 from fitdoctor.knowledge.references import tests
-from fitdoctor.knowledge.watching import watched
+from fitdoctor.knowledge.watching import watched, watches
 from fitdoctor.shop import Shop
 
 
@@ -39,7 +39,7 @@ def side_by_side(knowledge: Knowledge, shop: Shop, entry: Entry) -> Iterator[Sid
         yield from _matter("Ways to treat it", _ways(knowledge, entry))
     elif isinstance(entry, Method):
         yield from _limits(knowledge, shop, entry)
-    elif isinstance(entry, Condition):
+    elif isinstance(entry, Condition) and _limited(entry):
         for method in watched(knowledge, entry):
             yield from (m for m in _limits(knowledge, shop, method) if any(said.entry == entry.id for said in m.said))
 
@@ -67,7 +67,7 @@ def _ways(knowledge: Knowledge, entry: Cause) -> Iterator[Said]:
 def _limits(knowledge: Knowledge, shop: Shop, method: Method) -> Iterator[SideBySide]:
     """Limits that different entries set to the same amount of one method."""
     limits: dict[str, list[Said]] = defaultdict(list)
-    setting = (c for c in knowledge.conditions.values() if _limited(c) and method in watched(knowledge, c))
+    setting = (c for c in knowledge.conditions.values() if _limited(c) and watches(knowledge, c, method))
     for condition in setting:
         for node in _limited(condition):
             limit = node.exceeds if node.exceeds is not None else node.below

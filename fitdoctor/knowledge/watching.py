@@ -10,12 +10,15 @@ from fitdoctor.knowledge.knowledge import Knowledge
 
 def watched(knowledge: Knowledge, condition: Condition) -> Iterator[Method]:
     """The methods a condition holds for, on some garment that both are for."""
-    for method in knowledge.methods.values():
-        if _watches(condition, method) and _meet(knowledge, condition, method):
-            yield method
+    return (method for method in knowledge.methods.values() if watches(knowledge, condition, method))
 
 
-def _watches(condition: Condition, method: Method) -> bool:
+def watches(knowledge: Knowledge, condition: Condition, method: Method) -> bool:
+    """Whether a condition holds for a method, on some garment that both are for."""
+    return _touches(condition, method) and _meet(knowledge, condition, method)
+
+
+def _touches(condition: Condition, method: Method) -> bool:
     to = condition.applies_to
     seams = {seam for operation in method.operations for seam in (*operation.opens, *operation.closes)}
     named = condition.id in method.conditions or method.id in to.methods

@@ -51,7 +51,11 @@ class Round:
 
 def simulate(knowledge: Knowledge) -> Simulation:
     """Send a buyer through every solved case twice: asked as the rack asks, and asked the checklist."""
-    rounds = simulated_rounds(knowledge)
+    return summed(simulated_rounds(knowledge))
+
+
+def summed(rounds: Sequence[Round]) -> Simulation:
+    """The buyers taken together."""
     asked, listed = sum(r.questions for r in rounds), sum(r.checklist_questions for r in rounds)
     same = sum(r.decision == r.told_all for r in rounds)
     return Simulation(len(rounds), asked, listed, asked / listed if listed else 0.0, same / len(rounds) if rounds else 1.0)
