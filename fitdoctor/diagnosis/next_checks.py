@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import Literal
 
 import numpy as np
@@ -107,22 +107,17 @@ def settled(knowledge: Knowledge, case: Case, diagnosis: Diagnosis) -> bool:
 
 
 def foresee(net: CaseNet, found: Posterior, rows: Sequence[int]) -> Foreseen:
-    """The chances after each possible answer to each open question."""
-    return replace(foresee_looks(net, found, [(row,) for row in rows]), rows=tuple(rows))
-
-
-def foresee_looks(net: CaseNet, found: Posterior, looks: Sequence[Sequence[int]]) -> Foreseen:
-    """The same for looks that take in several findings at once: "no" is none of them, "yes" one of them or more, not told which.
+    """The chances after each possible answer to each open question.
 
     "No" is worked out exactly (it factors); "yes" follows from both together making up what is known now.
     """
-    if_no = posteriors(net.net, net.yes, rows_of(net.net, net.no, *((*net.no, *look) for look in looks)), _EXACT_UP_TO)
+    if_no = posteriors(net.net, net.yes, rows_of(net.net, net.no, *((*net.no, row) for row in rows)), _EXACT_UP_TO)
     with np.errstate(invalid="ignore"):
         no = np.clip(np.nan_to_num(np.exp(if_no.log_evidence[1:] - if_no.log_evidence[0])), 0.0, 1.0)
     now, yes = if_no.chances[0] if if_no.estimated else found.chances, 1 - no
     likely_yes = np.where(yes > 1e-9, yes, 1.0)[:, None]
     if_yes = np.where(yes[:, None] > 1e-9, (now - no[:, None] * if_no.chances[1:]) / likely_yes, now)
-    return Foreseen(tuple(range(len(looks))), yes, no, np.clip(if_yes, 0.0, 1.0), if_no.chances[1:])
+    return Foreseen(tuple(rows), yes, no, np.clip(if_yes, 0.0, 1.0), if_no.chances[1:])
 
 
 def _suspects(diagnosis: Diagnosis) -> list[int]:

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import cast
 
 import msgspec
 
-from fitdoctor.diagnosis.next_checks import foresee_looks
+from fitdoctor.diagnosis.looked_over import before_looks
+from fitdoctor.diagnosis.next_checks import foresee
 from fitdoctor.knowledge.entries import Feature
 from fitdoctor.rack.likelihood import feature_chances
 from fitdoctor.rack.outlook import Outlook, counted
@@ -73,31 +74,46 @@ def after_feature(outlook: Outlook, feature: Feature, rules_out: bool) -> Iterat
         yield After(value, chance, then.chances, outlook.of(then.chances, case), then.rivals)
 
 
-def after_looks(outlook: Outlook, looks: Sequence[Sequence[int]]) -> Iterator[tuple[int, tuple[After, After]]]:
-    """(number of the look, yes and no to it) for each look at one or several findings, by row of the net, that could count."""
-    if not looks:
+def after_checks(outlook: Outlook, rows: Sequence[int]) -> Iterator[tuple[int, tuple[After, After]]]:
+    """(row of the net, yes and no to it) for each open finding whose answer could count."""
+    if not rows:
         return
-    net = outlook.net
-    seen = foresee_looks(net, outlook.found, looks)
-    for at, look in enumerate(looks):
+    seen = foresee(outlook.net, outlook.found, rows)
+    for at, row in enumerate(rows):
         yes, no = float(seen.yes[at]), float(seen.no[at])
-        if min(yes, no) * outlook.most_at_stake < LEAST_GAIN * outlook.stake.worth:
-            continue
-        if_yes, if_no = (counted(net, chances[at].tolist()) for chances in (seen.if_yes, seen.if_no))
-        linked = cast(list[bool], net.net.links[list(look)].any(axis=0).tolist())
-        able = frozenset(cause for cause in if_yes if linked[net.column[cause]])
-        yield (
-            at,
-            (
-                After("yes", yes, if_yes, outlook.of(if_yes), joined(outlook.rivals, able)),
-                After("no", no, if_no, outlook.of(if_no), outlook.rivals),
-            ),
-        )
+        if min(yes, no) * outlook.most_at_stake >= LEAST_GAIN * outlook.stake.worth:
+            yield row, _yes_and_no(outlook, [row], (yes, seen.if_yes[at].tolist()), (no, seen.if_no[at].tolist()))
+
+
+def after_sides(outlook: Outlook, looks: Sequence[Sequence[int]]) -> Iterator[tuple[Outlook, tuple[After, After]]]:
+    """How it stands before looking over each side, and something or nothing (else) shows there.
+
+    Args:
+        looks: the findings of each side, by row; they are taken as absent so far.
+    """
+    for look, before in zip(looks, before_looks(outlook.net, looks), strict=True):
+        was = replace(outlook, net=before.net, found=before.found)
+        something, nothing = before.if_something.tolist(), before.if_nothing.tolist()
+        yield was, _yes_and_no(was, look, (1 - before.nothing, something), (before.nothing, nothing))
+
+
+def _yes_and_no(
+    outlook: Outlook, look: Sequence[int], if_yes: tuple[float, list[float]], if_no: tuple[float, list[float]]
+) -> tuple[After, After]:
+    """What holds after each answer, from its chance and the chances of the causes then."""
+    net = outlook.net
+    yes, no = counted(net, if_yes[1]), counted(net, if_no[1])
+    linked = cast(list[bool], net.net.links[list(look)].any(axis=0).tolist())
+    able = frozenset(cause for cause in yes if linked[net.column[cause]])
+    return (
+        After("yes", if_yes[0], yes, outlook.of(yes), joined(outlook.rivals, able)),
+        After("no", if_no[0], no, outlook.of(no), outlook.rivals),
+    )
 
 
 def chances_of(outlook: Outlook, rows: Sequence[int]) -> list[float]:
     """The chance of a yes to each finding."""
-    return foresee_looks(outlook.net, outlook.found, [(row,) for row in rows]).yes.tolist() if rows else []
+    return foresee(outlook.net, outlook.found, rows).yes.tolist() if rows else []
 
 
 def all_met(outlook: Outlook) -> float:

@@ -5,10 +5,9 @@ from __future__ import annotations
 from collections.abc import Collection, Iterator, Sequence
 from itertools import chain
 
-import msgspec
-
+from fitdoctor.knowledge.entries import Check
 from fitdoctor.knowledge.references import tests
-from fitdoctor.rack.foresight import LEAST_GAIN, After, after_feature, after_looks, chances_of, value_of
+from fitdoctor.rack.foresight import LEAST_GAIN, After, after_checks, after_feature, after_sides, chances_of, value_of
 from fitdoctor.rack.outlook import Outlook
 from fitdoctor.rack.prospects import VIEWS
 from fitdoctor.rack.question import AnswerChoice, Decides, Kind, Rack, RackQuestion, mark
@@ -23,7 +22,7 @@ def deciding_questions(rack: Rack, outlook: Outlook) -> Iterator[RackQuestion]:
     Where something shows that is not named yet, only naming it is asked.
     """
     if rack.to_be_named:
-        yield _which(outlook, rack.to_be_named)
+        yield _which(rack, outlook)
         return
     for_work = frozenset(feature for prospect in outlook.of(outlook.chances).values() for feature in prospect.asks)
     trees = (tree for cause in outlook.chances for tree in outlook.knowledge.causes[cause].impossible_if)
@@ -61,51 +60,47 @@ def _could_turn(outlook: Outlook, feature: str) -> bool:
 def _of_checks(rack: Rack, outlook: Outlook) -> Iterator[RackQuestion]:
     """What can be tried in the shop; the chances of the answers come from the net."""
     net, checks = outlook.net, outlook.knowledge.checks
-    open_ = [
-        (row, checks[id_])
-        for row, (kind, id_) in enumerate(net.findings)
-        if kind == "check" and checks[id_].at_the_rack and id_ not in rack.case.answers and mark(kind, id_) not in rack.aside
-    ]
-    for at, afters in after_looks(outlook, [(row,) for row, _ in open_]):
-        check = open_[at][1]
+    open_ = [row for row, (kind, id_) in enumerate(net.findings) if kind == "check" and _is_open(rack, checks[id_])]
+    for row, afters in after_checks(outlook, open_):
+        check = checks[net.findings[row][1]]
         words, titles = (check.ask, " ".join(check.how)), [(check.yes, ""), (check.no, "")]
         yield _question(outlook, ("check", check.id), words, titles, max(1.0, check.minutes * 60), afters, "cause")
 
 
+def _is_open(rack: Rack, check: Check) -> bool:
+    return check.at_the_rack and check.id not in rack.case.answers and mark("check", check.id) not in rack.aside
+
+
 def _of_sides(rack: Rack, outlook: Outlook) -> Iterator[RackQuestion]:
     """Looking over a whole side: something (else) shows there, or nothing does; the other sides are taken as clear."""
-    for side in rack.sides_not_looked_over:
-        before = _before_looking(outlook, side)
-        rows = list(_symptoms_of(before, side))
-        for _, afters in after_looks(before, [rows] if rows else []):
-            named = any(outlook.knowledge.symptoms[s].view == side for s in rack.case.seen if s in outlook.knowledge.symptoms)
-            ask = f"Look at the {side} from top to hem: does anything {'else ' if named else ''}strain, fold, gape, droop or twist?"
-            titles = [("Something does", ""), ("Nothing else" if named else "Nothing", "")]
-            yield _question(before, ("side", side), (ask, "Stand still, arms down."), titles, LOOK_OVER_SECONDS, afters, "cause")
+    rows = {side: list(_symptoms_of(rack, outlook, side)) for side in rack.sides_not_looked_over}
+    sides = [side for side, looks in rows.items() if looks]
+    for side, (before, afters) in zip(sides, after_sides(outlook, [rows[side] for side in sides]), strict=True):
+        named = any(outlook.knowledge.symptoms[s].view == side for s in rack.case.seen if s in outlook.knowledge.symptoms)
+        ask = f"Look at the {side} from top to hem: does anything {'else ' if named else ''}strain, fold, gape, droop or twist?"
+        titles = [("Something does", ""), ("Nothing else" if named else "Nothing", "")]
+        yield _question(before, ("side", side), (ask, "Stand still, arms down."), titles, LOOK_OVER_SECONDS, afters, "cause")
 
 
-def _which(outlook: Outlook, side: str) -> RackQuestion:
+def _which(rack: Rack, outlook: Outlook) -> RackQuestion:
     """Which symptom it is that shows on a side, the likeliest first."""
-    before = _before_looking(outlook, side)
-    rows = list(_symptoms_of(before, side))
-    symptoms = [outlook.knowledge.symptoms[before.net.findings[row][1]] for row in rows]
-    answers = [AnswerChoice(s.id, s.short or s.title, s.look, chance) for s, chance in zip(symptoms, chances_of(before, rows), strict=True)]
+    side = rack.to_be_named
+    rows = list(_symptoms_of(rack, outlook, side))
+    symptoms = [outlook.knowledge.symptoms[outlook.net.findings[row][1]] for row in rows]
+    before = [was for was, _ in after_sides(outlook, [rows])]
+    chances = chances_of(before[0], rows) if rows else []
+    answers = [AnswerChoice(s.id, s.short or s.title, s.look, chance) for s, chance in zip(symptoms, chances, strict=True)]
     ordered = tuple(sorted(answers, key=lambda answer: -answer.chance))
     words = (f"Which of these is it that shows at the {side}?", "Take the one that is nearest.")
     return RackQuestion(side, "symptom", *words, ordered, LOOK_OVER_SECONDS, 0.0, 0.0, "cause")
 
 
-def _before_looking(outlook: Outlook, side: str) -> Outlook:
-    """As far as seen, but with this side not looked over."""
-    return outlook.with_case(msgspec.structs.replace(outlook.case, looked=tuple(s for s in outlook.case.looked if s != side)))
-
-
-def _symptoms_of(outlook: Outlook, side: str) -> Iterator[int]:
-    """Rows of the symptoms of a side that were not looked for."""
-    net = outlook.net
-    known = {*net.yes, *net.no}
-    for row, (kind, id_) in enumerate(net.findings):
-        if row not in known and kind == "symptom" and outlook.knowledge.symptoms[id_].view == side:
+def _symptoms_of(rack: Rack, outlook: Outlook, side: str) -> Iterator[int]:
+    """Rows of the symptoms of a side that are taken as absent only because nobody named them."""
+    net, not_seen = outlook.net, rack.case.not_seen
+    for row in net.no:
+        kind, id_ = net.findings[row]
+        if kind == "symptom" and outlook.knowledge.symptoms[id_].view == side and id_ not in not_seen:
             yield row
 
 

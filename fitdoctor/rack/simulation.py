@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
-from itertools import cycle
+from itertools import accumulate, cycle
 
 from fitdoctor.case import Case
 from fitdoctor.diagnosis.case_net import case_net
@@ -18,6 +18,7 @@ from fitdoctor.rack.stake import Stake
 from fitdoctor.shop import Shop
 
 _SHOWS_FROM = 0.5
+_STEP = 16
 _STAKES = (Stake(25, 100, 20), Stake(50, 100, 20), Stake(75, 100, 20))
 """A bargain, a middling and a dear garment, in turn; an hour's work costs a fifth of what the garment is worth."""
 
@@ -81,10 +82,10 @@ class Buyer:
 
     def round(self) -> Round:
         """Both ways of asking."""
-        checklist = list(self._checklist())
-        told_all = self._decides(checklist)
+        told = list(accumulate(self._checklist(), self._told, initial=self._start))
+        told_all = self._decides(told[-1])
         decided, questions = self._asked()
-        return Round(self._solved.id, decided, told_all, questions, self._until_it_stays(checklist, told_all))
+        return Round(self._solved.id, decided, told_all, questions, self._until_it_stays(told, told_all))
 
     def _asked(self) -> tuple[Decision, int]:
         """The decision and the number of questions when the rack asks."""
@@ -107,32 +108,34 @@ class Buyer:
             if ("symptom", id_) in self._net.row and id_ not in self._solved.seen:
                 yield "symptom", id_
 
-    def _until_it_stays(self, checklist: Sequence[tuple[str, str]], told_all: Decision) -> int:
+    def _until_it_stays(self, told: Sequence[Rack], told_all: Decision) -> int:
         """How many of the list have to be asked until the decision is that of a buyer who has told everything, and stays so.
 
-        Gone through from the end by tens, then one by one; a change of mind taken back within ten is not counted, in the list's favour.
+        Gone through from the end in steps, then halved down to the question; a change of mind taken back between two steps is not
+        counted, in the list's favour.
         """
-        tens = range(len(checklist), -1, -10)
-        differs = next((number for number in tens if self._decides(checklist[:number]) != told_all), None)
-        if differs is None:
-            return 0 if self._decides(()) == told_all else 10
-        ones = range(differs + 9, differs, -1)
-        return 1 + next((number for number in ones if self._decides(checklist[:number]) != told_all), differs)
+        same = len(told) - 1
+        differs = max(0, same - _STEP)
+        while self._decides(told[differs]) == told_all:
+            if differs == 0:
+                return 0
+            same, differs = differs, max(0, differs - _STEP)
+        while same - differs > 1:
+            middle = (same + differs) // 2
+            same, differs = (middle, differs) if self._decides(told[middle]) == told_all else (same, middle)
+        return same
 
-    def _decides(self, checklist: Sequence[tuple[str, str]]) -> Decision:
-        rack = self._told(checklist)
+    def _decides(self, rack: Rack) -> Decision:
         return decision(rack, self._outlook(rack))
 
-    def _told(self, checklist: Sequence[tuple[str, str]]) -> Rack:
-        rack = self._start
-        for kind, id_ in checklist:
-            if kind == "symptom":
-                rack = replace(rack, case=looked_for(rack.case, id_, self._shows(id_)))
-            elif kind == "check":
-                rack = answered(rack, "check", id_, self._checked(id_))
-            else:
-                rack = answered(rack, "feature", id_, self._solved.facts.get(id_, CANNOT_TELL))
-        return rack
+    def _told(self, rack: Rack, question: tuple[str, str]) -> Rack:
+        """The buyer after one question more of the list."""
+        kind, id_ = question
+        if kind == "symptom":
+            return replace(rack, case=looked_for(rack.case, id_, self._shows(id_)))
+        if kind == "check":
+            return answered(rack, "check", id_, self._checked(id_))
+        return answered(rack, "feature", id_, self._solved.facts.get(id_, CANNOT_TELL))
 
     def _outlook(self, rack: Rack) -> Outlook:
         return look_out(self._knowledge, rack.as_far_as_seen, self._stake, self._prospects)
