@@ -62,6 +62,9 @@ def _against(outlook: Outlook, shop: Shop) -> Reason:
     worst = max(prospects, key=lambda cause: outlook.chances[cause] * (1 - prospects[cause].cured["likely"]))
     cause, choice = outlook.knowledge.causes[worst], prospects[worst].choice
     sentence = choice.chosen.sentence if choice.chosen else choice.why_none
+    if choice.chosen and choice.chosen.level != "CANNOT":
+        total = _money(shop, stake.price + now.work + now.risk)
+        return Reason(f"Price, work and risk come to {total}; it would be worth {_money(shop, stake.worth)}. {sentence}", worst)
     return Reason(f"{cause.title}. {sentence}", worst, cause.sources, "not-met")
 
 

@@ -91,6 +91,14 @@ def test_a_price_above_the_worth_needs_no_question() -> None:
     assert "price alone" in answer.reason.text
 
 
+def test_work_that_can_be_done_but_costs_too_much_is_left_for_the_money() -> None:
+    rack = told(told(buyer(60, 100, 50), "check", "stiff", "no"), "feature", "seams", "some")
+    answer = answer_at(small_knowledge(), rack)
+    assert answer.decision == "LEAVE_IT"
+    assert "come to" in answer.reason.text
+    assert answer.sum.work > 0
+
+
 def test_a_gift_that_may_fit_needs_no_question() -> None:
     answer = rack_answer(small_knowledge(), STRAINED, 0, 100)
     assert (answer.decision, answer.question) == ("BUY", None)
