@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable
 from typing import TypeVar
 
 Trial = TypeVar("Trial")
@@ -11,16 +11,3 @@ Trial = TypeVar("Trial")
 def order_of_trials(trials: Iterable[Trial], chance: Callable[[Trial], float], cost: Callable[[Trial], float]) -> list[Trial]:
     """The order that ends soonest on average where trials go on until one succeeds and are independent: by chance over cost."""
     return sorted(trials, key=lambda trial: -chance(trial) / cost(trial))
-
-
-def expected_cost(trials: Sequence[Trial], chance: Callable[[Trial], float], cost: Callable[[Trial], float]) -> float:
-    """What going through the trials in this order costs on average, where exactly one of them will succeed.
-
-    Args:
-        chance: that it is this one; together 1.
-    """
-    spent, expected = 0.0, 0.0
-    for trial in trials:
-        spent += cost(trial)
-        expected += chance(trial) * spent
-    return expected

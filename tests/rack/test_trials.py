@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Sequence
 from itertools import permutations
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from fitdoctor.rack.trials import expected_cost, order_of_trials
+from fitdoctor.rack.trials import order_of_trials
 
 TRIALS = [(0.45, 90.0), (0.25, 20.0), (0.20, 50.0), (0.10, 5.0)]
 """(chance, cost): the worked example of a search, after the rule of Kadane & Simon (1977)."""
@@ -20,6 +21,17 @@ def chance(trial: tuple[float, float]) -> float:
 
 def cost(trial: tuple[float, float]) -> float:
     return trial[1]
+
+
+def expected_cost(
+    trials: Sequence[tuple[float, float]], chance: Callable[[tuple[float, float]], float], cost: Callable[[tuple[float, float]], float]
+) -> float:
+    """Going through the trials in this order, where exactly one of them will succeed."""
+    spent, expected = 0.0, 0.0
+    for trial in trials:
+        spent += cost(trial)
+        expected += chance(trial) * spent
+    return expected
 
 
 def test_the_likeliest_for_its_cost_comes_first() -> None:
