@@ -16,7 +16,7 @@ from fitdoctor.jobbook.commands import jobs_command
 from fitdoctor.rack.options import rack_options
 from fitdoctor.shop import Shop, load_shop
 
-DONE, INPUT_HAS_PROBLEMS, WRONG_USE = 0, 1, 2
+DONE, INPUT_HAS_PROBLEMS = 0, 1
 Command = Callable[[str, Callable[[argparse.Namespace], int], str], argparse.ArgumentParser]
 
 

@@ -11,7 +11,6 @@ from fitdoctor.units import MM_PER_INCH
 
 BACK_WAIST_QUARTER: Final = 190.0
 "From centre back to the side seam at the waist."
-FRONT_WAIST_QUARTER: Final = 200.0
 SEAT_SEAM: Final = 280.0
 "Centre back from the waist seam to the fork, along the seam."
 CENTRE_BACK: Final = 254.0
@@ -25,22 +24,19 @@ SCOOP_HALF: Final = 64.0
 "Half of the part of the crotch curve that is sewn lower."
 DART: Final = 114.0
 BACK_NECK_DART: Final = 82.0
-HALF_SHOULDER: Final = 190.0
-"Centre back to the shoulder end, along neck and shoulder seam."
 HALF_NECK_WIDTH: Final = 76.0
 BACK_NECK_DEPTH: Final = 22.0
+HALF_BACK_NECKLINE: Final = 83.0
+"Centre back to the shoulder seam along the neckline: the quarter ellipse of the two above."
 SHOULDER: Final = 127.0
-SHOULDER_SLOPE_DEGREES: Final = 22.5
-"Base of the shoulder slope in a cutter's draft of 1892."
 SHOULDER_DROP: Final = 48.6
-"What a shoulder seam of that length drops at that slope."
+"What a shoulder seam of that length drops at 22 1/2 degrees, the base of the slope in a cutter's draft of 1892."
 ARMHOLE: Final = 430.0
 ARMHOLE_DEPTH: Final = 180.0
 "Shoulder end to underarm, straight down."
 ARMHOLE_HOLLOW: Final = 14.0
 SLEEVE_HEM_HALF: Final = 140.0
 TROUSER_HEM_HALF: Final = 215.0
-HIP_QUARTER: Final = 245.0
 SKIRT_HEM_HALF: Final = 500.0
 KNEE_TO_HEM: Final = 430.0
 HEM_SLANT: Final = 12.7

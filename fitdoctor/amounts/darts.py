@@ -111,7 +111,7 @@ CALCULATORS = (
     calculator(
         "back-neck-darts",
         _neck_darts,
-        block={"length": block.BACK_NECK_DART, "half-shoulder": block.HALF_SHOULDER},
+        block={"length": block.BACK_NECK_DART, "half-shoulder": block.HALF_BACK_NECKLINE},
         effects=("per-dart", "per-side", "split-needed", "place-from-centre"),
         options={"darts": ("2", "4")},
     ),

@@ -119,10 +119,6 @@ class Job(QObject):
     def _change(self, said: str = "", key: str = "", **fields: Any) -> None:
         self._become(replace(self._kept, case=replace(self.case, **fields)), said, key)
 
-    def can_undo(self) -> bool:
-        """Whether there is something to undo."""
-        return bool(self._undo)
-
     def undo(self) -> None:
         """Back to the case before the last change."""
         if self._undo:

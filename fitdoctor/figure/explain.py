@@ -145,12 +145,6 @@ def _tick(at: Point, towards: Point, half: float) -> Polygon:
     return ((at[0] - nx, at[1] - ny), (at[0] + nx, at[1] + ny))
 
 
-def taken_away(old: Sequence[Point], new: Sequence[Point]) -> tuple[Shape, ...]:
-    """After a remedy: the cloth between the old seam and the new, and the new seam as a basted line."""
-    upper, lower = through(old), through(new)
-    return (Fill((*upper, *reversed(lower)), Flat("pull", 0.32)), *basted(lower, "pull"))
-
-
 def basted(line: Polygon, role: str = "pull") -> tuple[Shape, ...]:
     """A new line of sewing, dashed and cased."""
     return (Line(line, 6, Flat("bg", 0.7)), Line(line, 3, Flat(role), dash=(9, 6)))

@@ -19,7 +19,6 @@ from fitdoctor.desk.parts.depth_or_all import DepthOrAll
 from fitdoctor.desk.parts.doubt import doubt
 from fitdoctor.desk.parts.foot import PageFoot
 from fitdoctor.desk.parts.length_field import LengthField
-from fitdoctor.desk.parts.length_label import LengthLabel
 from fitdoctor.desk.parts.message_bar import MessageBar
 from fitdoctor.desk.parts.operation_list import OperationList, Stage, Step
 from fitdoctor.desk.parts.tag import LOOKS, StateTag
@@ -214,10 +213,6 @@ def test_between_depth_and_in_all_nothing_is_chosen_beforehand(show: Show, qtbot
     with qtbot.waitSignal(choice.senseChosen) as chosen:
         QTest.mouseClick(choice.choices[0], LEFT)
     assert chosen.args == ["depth"]
-
-
-def test_a_length_is_spoken_in_words(look: Look) -> None:
-    assert LengthLabel(look, 9 * INCH / 16, Shop(), "each side").accessibleName() == "each side 9 over 16 inches"
 
 
 @pytest.mark.parametrize(

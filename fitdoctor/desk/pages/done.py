@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QHBoxLayout, QWidget
+from PySide6.QtWidgets import QWidget
 
 from fitdoctor.assess import Assessment, Choice
 from fitdoctor.desk.job import Job
 from fitdoctor.desk.look import Look
 from fitdoctor.desk.pages.needs import Needs
-from fitdoctor.desk.pages.page import Columns, Page, ScrollColumn, section
+from fitdoctor.desk.pages.page import Columns, Page, section
 from fitdoctor.desk.pages.said import for_causes
 from fitdoctor.desk.parts.button import Link
 from fitdoctor.desk.parts.control import ControlGroup
@@ -44,16 +44,7 @@ class DonePage(Page):
         self._needs = Needs(look, job)
         self._right = section(self._verdict, self._needs, gap=18)
         self._columns = Columns(GUTTER)
-        self._scroll = ScrollColumn("done-scroll")
-        column = self._scroll.column
-        column.addWidget(self._title)
-        column.addSpacing(12)
-        column.addWidget(self._empty)
-        column.addWidget(self._columns)
-        column.addStretch(1)
-        whole = QHBoxLayout(self)
-        whole.setContentsMargins(0, 0, 0, 0)
-        whole.addWidget(self._scroll)
+        self._scroll = self.stand(self._title, self._empty, self._columns)
 
     def arrange(self, columns: int) -> None:
         if columns > 1:
@@ -137,4 +128,4 @@ class DonePage(Page):
         return tr("Ways to do it: {number}", number=ways) if self.columns < 2 and ways else ""
 
     def show_summary(self) -> None:
-        self._scroll.ensureWidgetVisible(self._ways, 0, self._scroll.height() // 2)
+        self._scroll.bring_up(self._ways)

@@ -235,4 +235,3 @@ class LengthInHand(QWidget):
     def focus_first(self, reason: Qt.FocusReason) -> None:
         """Put the focus on the field."""
         self._field.edit.setFocus(reason)
-

@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QHBoxLayout
 
 from fitdoctor.assess import Assessment, Wanted
 from fitdoctor.desk.job import Job
 from fitdoctor.desk.look import Look
 from fitdoctor.desk.pages.length_in_hand import LengthInHand
 from fitdoctor.desk.pages.marks import Marks
-from fitdoctor.desk.pages.page import Columns, Page, ScrollColumn, section
+from fitdoctor.desk.pages.page import Columns, Page, section
 from fitdoctor.desk.pages.said import convention_of, for_causes
 from fitdoctor.desk.parts.empty_note import EmptyNote
 from fitdoctor.desk.parts.measure_list import MeasureList, MeasureRow
@@ -39,16 +38,7 @@ class MeasurePage(Page):
         self._marks = Marks(look, job, "measure")
         self._left = section(self._head, self._list, self._nothing, self._length, gap=0)
         self._columns = Columns(GUTTER)
-        self._scroll = ScrollColumn("measure-scroll")
-        column = self._scroll.column
-        column.addWidget(self._title)
-        column.addSpacing(12)
-        column.addWidget(self._empty)
-        column.addWidget(self._columns)
-        column.addStretch(1)
-        whole = QHBoxLayout(self)
-        whole.setContentsMargins(0, 0, 0, 0)
-        whole.addWidget(self._scroll)
+        self._scroll = self.stand(self._title, self._empty, self._columns)
 
     def arrange(self, columns: int) -> None:
         if columns > 1:
@@ -113,4 +103,4 @@ class MeasurePage(Page):
         return tr("Marks: {number}", number=marks) if self.columns < 2 and marks else ""
 
     def show_summary(self) -> None:
-        self._scroll.ensureWidgetVisible(self._marks, 0, self._scroll.height() // 2)
+        self._scroll.bring_up(self._marks)

@@ -11,7 +11,7 @@ from fitdoctor.desk.job import Job
 from fitdoctor.desk.look import Look
 from fitdoctor.desk.pages.causes import Causes
 from fitdoctor.desk.pages.check_in_hand import CheckInHand
-from fitdoctor.desk.pages.page import Columns, Page, ScrollColumn, section
+from fitdoctor.desk.pages.page import Columns, Page, section
 from fitdoctor.desk.pages.said import look_for
 from fitdoctor.desk.parts.button import Link
 from fitdoctor.desk.parts.empty_note import EmptyNote
@@ -48,15 +48,7 @@ class NarrowPage(Page):
         self._more = section(self._others_head, self._others, self._given_head, self._given, gap=0)
         self._causes = Causes(look, job)
         self._columns = Columns(GUTTER)
-        self._scroll = ScrollColumn("narrow-scroll")
-        self._scroll.column.addWidget(self._title)
-        self._scroll.column.addSpacing(14)
-        self._scroll.column.addWidget(self._empty)
-        self._scroll.column.addWidget(self._columns)
-        self._scroll.column.addStretch(1)
-        whole = QHBoxLayout(self)
-        whole.setContentsMargins(0, 0, 0, 0)
-        whole.addWidget(self._scroll)
+        self._scroll = self.stand(self._title, self._empty, self._columns, gap=14)
 
     def arrange(self, columns: int) -> None:
         side = section(self._left, self._more, gap=22)
@@ -172,7 +164,7 @@ class NarrowPage(Page):
         return count(len(left), "Causes: {number} left", "Causes: {number} left")
 
     def show_summary(self) -> None:
-        self._scroll.ensureWidgetVisible(self._causes, 0, self._scroll.height() // 2)
+        self._scroll.bring_up(self._causes)
 
 
 def _with_time(look: Look, link: Link, time: str) -> QWidget:

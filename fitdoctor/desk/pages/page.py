@@ -37,6 +37,10 @@ class ScrollColumn(QScrollArea):
         self.setWidget(self.content)
         self.content.setAutoFillBackground(False)  # setWidget turns it on
 
+    def bring_up(self, widget: QWidget) -> None:
+        """Scroll until a widget stands in the upper half."""
+        self.ensureWidgetVisible(widget, 0, self.height() // 2)
+
 
 class Page(QWidget):
     """One step. Heirs build their parts once, and fill them in `show_job`."""
@@ -49,6 +53,20 @@ class Page(QWidget):
         self.columns = 0
         self.setObjectName(f"page-{self.step}")
         lay_on(self, look, "paper")
+
+    def stand(self, *widgets: QWidget, gap: int = 12) -> ScrollColumn:
+        """Put the title, and below a gap the rest, into a column that scrolls and fills the page; the column."""
+        scroll = ScrollColumn(f"{self.step}-scroll")
+        title, *below = widgets
+        scroll.column.addWidget(title)
+        scroll.column.addSpacing(gap)
+        for widget in below:
+            scroll.column.addWidget(widget)
+        scroll.column.addStretch(1)
+        whole = QVBoxLayout(self)
+        whole.setContentsMargins(0, 0, 0, 0)
+        whole.addWidget(scroll)
+        return scroll
 
     def show_job(self) -> None:
         """Show the case as it is now."""

@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QHBoxLayout
 
 from fitdoctor.assess import Assessment
 from fitdoctor.desk.job import Job
 from fitdoctor.desk.look import Look
-from fitdoctor.desk.pages.page import Columns, Page, ScrollColumn, section
+from fitdoctor.desk.pages.page import Columns, Page, section
 from fitdoctor.desk.pages.step_marks import StepMarks
 from fitdoctor.desk.parts.empty_note import EmptyNote
 from fitdoctor.desk.parts.operation_list import OperationList, Stage, Step
@@ -41,16 +40,7 @@ class PlanPage(Page):
         self._lining = Rows("plan-lining", 6)
         self._right = section(self._marks, self._sum, Rule(look), self._lining, gap=14)
         self._columns = Columns(GUTTER)
-        self._scroll = ScrollColumn("plan-scroll")
-        column = self._scroll.column
-        column.addWidget(self._title)
-        column.addSpacing(10)
-        column.addWidget(self._empty)
-        column.addWidget(self._columns)
-        column.addStretch(1)
-        whole = QHBoxLayout(self)
-        whole.setContentsMargins(0, 0, 0, 0)
-        whole.addWidget(self._scroll)
+        self._scroll = self.stand(self._title, self._empty, self._columns, gap=10)
 
     def arrange(self, columns: int) -> None:
         if columns > 1:
@@ -148,4 +138,4 @@ class PlanPage(Page):
         return tr("Marks and time") if shown else ""
 
     def show_summary(self) -> None:
-        self._scroll.ensureWidgetVisible(self._right, 0, self._scroll.height() // 2)
+        self._scroll.bring_up(self._right)

@@ -9,12 +9,12 @@ from pathlib import Path
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QImage, QPainter, QPaintEvent, QPen
 from PySide6.QtPrintSupport import QPrintDialog, QPrinter
-from PySide6.QtWidgets import QDialog, QFileDialog, QHBoxLayout, QSizePolicy, QWidget
+from PySide6.QtWidgets import QDialog, QFileDialog, QSizePolicy, QWidget
 
 from fitdoctor.assess import Assessment
 from fitdoctor.desk.job import Job
 from fitdoctor.desk.look import Look
-from fitdoctor.desk.pages.page import Columns, Page, ScrollColumn, section
+from fitdoctor.desk.pages.page import Columns, Page, section
 from fitdoctor.desk.paper import page_images, page_layout, print_sheet, sheet_pdf, sheet_pictures
 from fitdoctor.desk.parts.button import Button
 from fitdoctor.desk.parts.empty_note import EmptyNote
@@ -55,7 +55,6 @@ class SheetPage(Page):
         self._notes.edit.textEdited.connect(job.write_notes)
         self._number = Words(look, "", "small", "ink-2", "sheet-number")
         self._columns = Columns(GUTTER)
-        self._scroll = ScrollColumn("sheet-scroll")
         self._right = section(
             SectionHead(look, tr("Take it along")),
             self._buttons(),
@@ -66,15 +65,7 @@ class SheetPage(Page):
             self._notes,
             gap=12,
         )
-        column = self._scroll.column
-        column.addWidget(self._title)
-        column.addSpacing(14)
-        column.addWidget(self._empty)
-        column.addWidget(self._columns)
-        column.addStretch(1)
-        whole = QHBoxLayout(self)
-        whole.setContentsMargins(0, 0, 0, 0)
-        whole.addWidget(self._scroll)
+        self.stand(self._title, self._empty, self._columns, gap=14)
 
     def _buttons(self) -> QWidget:
         self.print_button = Button(self.look, tr("Print the sheet"), "sheet-print", "go")

@@ -44,11 +44,6 @@ class Words(QLabel):
         """The text with its marks."""
         return self._marked
 
-    def in_tone(self, tone: str) -> None:
-        """Change the colour."""
-        self.tone = tone
-        self.update()
-
     def paragraph(self) -> Paragraph:
         """The text as it is set."""
         return Paragraph(self.look, self._marked, self.role)
