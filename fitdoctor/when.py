@@ -49,7 +49,8 @@ def in_words(when: When, knowledge: Knowledge) -> str:
     if when.any:
         parts.append(" or ".join(in_words(part, knowledge) for part in when.any))
     if when.not_ is not None:
-        parts.append(f"not ({in_words(when.not_, knowledge)})")
+        inner = in_words(when.not_, knowledge)
+        parts.append(inner.replace(": ", ": not ", 1) if when.not_.garment else f"not ({inner})")
     return " and ".join([*parts, *_leaf_words(when, knowledge)])
 
 

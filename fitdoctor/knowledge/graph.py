@@ -32,6 +32,7 @@ HEADINGS: dict[str, tuple[str, str]] = {
     "needs-condition": ("Depends on", "Holds for"),
     "watches": ("Holds for", "Depends on"),
     "only-if": ("Suits where", "Decides"),
+    "not-for": ("Not where", "Rules out"),
     "asks": ("Turns on", "Decides"),
     "worked-out-from": ("Worked out from", "Needed by"),
     "draws-on": ("Draws cloth from", "Limits"),

@@ -95,11 +95,13 @@ def _none(_: Any) -> Iterator[Reference]:
     return iter(())
 
 
-def _of_tree(entry: Entry, role: str) -> Iterator[Reference]:
+def _of_tree(entry: Entry, role: str, denied: str = "") -> Iterator[Reference]:
+    """What the trees test; `denied` is the role of what must not be so. A feature decides either way."""
     for node, path in trees(entry):
+        turned = path.count("not") % 2 == 1
         for name, kind in (("fact", "features"), ("check", "checks"), ("symptom", "symptoms"), ("garment", "garments")):
             if getattr(node, name):
-                yield Reference((*path, name), kind, getattr(node, name), role)
+                yield Reference((*path, name), kind, getattr(node, name), denied if denied and turned and name != "fact" else role)
         if node.measurement:
             yield Reference((*path, "measurement"), "measurements", node.measurement, role)
 
@@ -162,7 +164,7 @@ def _of_measurement(entry: Measurement) -> Iterator[Reference]:
 def _of_method(entry: Method) -> Iterator[Reference]:
     yield from _each("treats", entry.treats, "causes", "treats")
     yield from _each("garments", entry.garments, "garments", "occurs-on")
-    yield from _of_tree(entry, "only-if")
+    yield from _of_tree(entry, "only-if", "not-for")
     for name, spec in entry.amounts.items():
         for input_, value in spec.inputs.items():
             if is_measurement(value):

@@ -51,6 +51,21 @@ def test_a_condition_that_watches_a_seam_is_linked_with_the_methods_that_open_it
     assert titles(graph, "methods", "let-out")["Depends on"] == ["no-needle-holes"]
 
 
+def test_a_garment_a_method_is_not_for_is_not_said_to_suit(small: Plain, written: Callable[[Plain], Path]) -> None:
+    small["garments"]["jeans"] = small["garments"]["skirt"] | {"id": "jeans", "title": "Jeans", "kind_of": "skirt"}
+    small["methods"]["let-out"]["only_if"] = {"all": [{"not": {"garment": "jeans"}}, {"not": {"fact": "lining", "is": "lined"}}]}
+    graph = EntryGraph(read_knowledge([written(small)]))
+    assert titles(graph, "methods", "let-out")["Not where"] == ["jeans"]
+    assert titles(graph, "methods", "let-out")["Suits where"] == ["lining"]
+    assert titles(graph, "garments", "jeans")["Rules out"] == ["let-out"]
+
+
+def test_what_is_denied_twice_is_asked_for(small: Plain, written: Callable[[Plain], Path]) -> None:
+    small["methods"]["let-out"]["only_if"] = {"not": {"not": {"garment": "skirt"}}}
+    graph = EntryGraph(read_knowledge([written(small)]))
+    assert titles(graph, "methods", "let-out")["Suits where"] == ["skirt"]
+
+
 def test_a_map_grows_step_by_step_and_does_not_run_through_garments(graph: EntryGraph) -> None:
     near = graph.around("symptoms", "pulls", 1)
     assert [(e.id, e.steps) for e in near.entries] == [("pulls", 0), ("too-tight", 1), ("folds", 1)]
