@@ -52,6 +52,8 @@ class Fitting(QObject):
         self.pages = {kind.step: kind(window.look, self.job) for kind in PAGES}
         for page in self.pages.values():
             window.pages.addWidget(page)
+            if isinstance(page, PlanPage):
+                page.guidesWanted.connect(self.show_guides)
         window.foot.back.connect(lambda: self._turn(-1))
         window.foot.on.connect(lambda: self._turn(1))
         self.open_step(self.job.kept.step)
@@ -112,6 +114,13 @@ class Fitting(QObject):
         self._said = ""
         if self._open():
             self.job.redo()
+
+    def show_guides(self) -> None:
+        """Show the marking guides where they can be printed."""
+        sheet = self.pages["sheet"]
+        if isinstance(sheet, SheetPage):
+            sheet.show_paper("guides")
+            self.job.go_to("sheet")
 
     def _print(self) -> None:
         sheet = self.pages["sheet"]

@@ -145,6 +145,6 @@ def _tick(at: Point, towards: Point, half: float) -> Polygon:
     return ((at[0] - nx, at[1] - ny), (at[0] + nx, at[1] + ny))
 
 
-def basted(line: Polygon, role: str = "pull") -> tuple[Shape, ...]:
+def basted(line: Polygon, role: str = "guide") -> tuple[Shape, ...]:
     """A new line of sewing, dashed and cased."""
     return (Line(line, 6, Flat("bg", 0.7)), Line(line, 3, Flat(role), dash=(9, 6)))

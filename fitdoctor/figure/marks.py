@@ -25,7 +25,7 @@ def mark_shapes(figure: Figure, at: str, stations: Sequence[Point], take: str) -
     shapes: list[Shape] = []
     for right in (True, False) if seam.both else (True,):
         old, new = _both_lines(seam, stations, take, right)
-        shapes += [Fill((*old, *reversed(new)), Flat("pull", 0.30)), *basted(new)]
+        shapes += [Fill((*old, *reversed(new)), Flat("guide", 0.22)), *basted(new)]
     return tuple(shapes)
 
 

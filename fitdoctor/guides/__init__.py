@@ -8,16 +8,21 @@ from fitdoctor.guides.cover import cover_page
 from fitdoctor.guides.diagram import Diagram, DiagramLabel, as_picture, diagram
 from fitdoctor.guides.guides import Guide, guides_for
 from fitdoctor.guides.pages import Paper, counted, guide_pages
-from fitdoctor.guides.pdf import write_pdf
+from fitdoctor.guides.pdf import Page, write_pdf
 from fitdoctor.guides.svg import as_svg
 
 
-def guides_pdf(guides: Sequence[Guide], paper: Paper, title: str) -> bytes:
-    """The guides as a PDF to print at 100 %: a cover with test squares and page maps, then every guide on as many sheets as it needs."""
+def guide_sheets(guides: Sequence[Guide], paper: Paper, title: str) -> tuple[Page, ...]:
+    """The sheets of paper in mm: a cover with test squares and page maps, then every guide on as many sheets as it needs."""
     numbered = counted(guides, paper)
     of = 1 + sum(tiles.columns * tiles.rows for _, tiles, _ in numbered)
-    pages = [page for guide, _, first in numbered for page in guide_pages(guide, paper, first, of)]
-    return write_pdf([cover_page(numbered, paper, title), *pages], f"Marking guides: {title}")
+    pages = (page for guide, _, first in numbered for page in guide_pages(guide, paper, first, of))
+    return cover_page(numbered, paper, title), *pages
+
+
+def guides_pdf(guides: Sequence[Guide], paper: Paper, title: str) -> bytes:
+    """The guides as a PDF to print at 100 %."""
+    return write_pdf(guide_sheets(guides, paper, title), f"Marking guides: {title}")
 
 
 def guide_svg(guide: Guide) -> str:
@@ -25,4 +30,16 @@ def guide_svg(guide: Guide) -> str:
     return as_svg(guide.shapes)
 
 
-__all__ = ["Diagram", "DiagramLabel", "Guide", "Paper", "as_picture", "diagram", "guide_svg", "guides_for", "guides_pdf"]
+__all__ = [
+    "Diagram",
+    "DiagramLabel",
+    "Guide",
+    "Page",
+    "Paper",
+    "as_picture",
+    "diagram",
+    "guide_sheets",
+    "guide_svg",
+    "guides_for",
+    "guides_pdf",
+]

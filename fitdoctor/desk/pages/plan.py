@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import Qt, Signal
 
 from fitdoctor.assess import Assessment
 from fitdoctor.desk.job import Job
@@ -25,6 +25,7 @@ class PlanPage(Page):
     """The list at the left, the marks at the right."""
 
     step = "plan"
+    guidesWanted = Signal()
 
     def __init__(self, look: Look, job: Job) -> None:
         super().__init__(look, job)
@@ -36,6 +37,7 @@ class PlanPage(Page):
         self._list.ticked.connect(job.tick)
         self._list.takenInHand.connect(self._take)
         self._marks = StepMarks(look, job)
+        self._marks.guidesWanted.connect(self.guidesWanted.emit)
         self._sum = SumRow(look, "plan-sum")
         self._lining = Rows("plan-lining", 6)
         self._right = section(self._marks, self._sum, Rule(look), self._lining, gap=14)

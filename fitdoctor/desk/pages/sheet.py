@@ -1,4 +1,4 @@
-"""Step 7: the sheet as it will print, what to leave out, and the ways to take it along."""
+"""Step 7: the sheet and the marking guides as they will print, what to leave out, and the ways to take them along."""
 
 from __future__ import annotations
 
@@ -7,18 +7,20 @@ from dataclasses import replace
 from pathlib import Path
 
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QImage, QPainter, QPaintEvent, QPen
 from PySide6.QtPrintSupport import QPrintDialog, QPrinter
-from PySide6.QtWidgets import QDialog, QFileDialog, QSizePolicy, QWidget
+from PySide6.QtWidgets import QDialog, QFileDialog, QWidget
 
 from fitdoctor.assess import Assessment
 from fitdoctor.desk.job import Job
 from fitdoctor.desk.look import Look
+from fitdoctor.desk.pages.guide_pages import GuidePages
 from fitdoctor.desk.pages.page import Columns, Page, section
 from fitdoctor.desk.paper import page_images, page_layout, print_sheet, sheet_pdf, sheet_pictures
 from fitdoctor.desk.parts.button import Button
 from fitdoctor.desk.parts.empty_note import EmptyNote
 from fitdoctor.desk.parts.field import Field
+from fitdoctor.desk.parts.paper_page import PaperPage
+from fitdoctor.desk.parts.round_choice import ChoiceRow
 from fitdoctor.desk.parts.rows import Rows, left
 from fitdoctor.desk.parts.text import PageTitle, SectionHead, Words
 from fitdoctor.desk.parts.tick_box import TickBox
@@ -65,7 +67,12 @@ class SheetPage(Page):
             self._notes,
             gap=12,
         )
-        self.stand(self._title, self._empty, self._columns, gap=14)
+        kinds = [("sheet", tr("The job sheet")), ("guides", tr("Marking guides"))]
+        self._kind = ChoiceRow(look, "paper", kinds, "sheet", "sheet-kind", tr("On paper"))
+        self._kind.chosen.connect(lambda _question, kind: self.show_paper(kind))
+        self._paper = "sheet"
+        self._guides = GuidePages(look, job)
+        self.stand(self._title, self._empty, section(self._kind, self._columns, self._guides, gap=16), gap=14)
 
     def _buttons(self) -> QWidget:
         self.print_button = Button(self.look, tr("Print the sheet"), "sheet-print", "go")
@@ -82,7 +89,15 @@ class SheetPage(Page):
             buttons.append(left(button))
         return section(*buttons, gap=10)
 
+    def show_paper(self, kind: str) -> None:
+        """Show the job sheet (sheet), or the marking guides (guides)."""
+        self._paper = kind
+        for choice in self._kind.choices:
+            choice.setChecked(choice.value == kind)
+        self.show_job()
+
     def arrange(self, columns: int) -> None:
+        self._guides.arrange(columns)
         if columns > 1:
             self._columns.lay([[(self._pages, 56), (self._right, 52)]])
         else:
@@ -91,9 +106,15 @@ class SheetPage(Page):
     def show_job(self) -> None:
         assessment = self.job.assessment
         self._empty.setVisible(assessment is None)
-        self._columns.setVisible(assessment is not None)
+        self._kind.setVisible(assessment is not None)
+        self._columns.setVisible(assessment is not None and self._paper == "sheet")
+        self._guides.setVisible(assessment is not None and self._paper == "guides")
         if assessment is None:
             self._title.remark("")
+            return
+        if self._paper == "guides":
+            self._title.remark(tr("Curves, tapers and darts at full size, to mark from."))
+            self._guides.show_job(assessment)
             return
         self._title.remark(tr("For the work table, as it will print."))
         if self._notes.edit.text() != self.job.case.notes and not self._notes.edit.hasFocus():
@@ -107,7 +128,7 @@ class SheetPage(Page):
     def _show_pages(self, assessment: Assessment) -> None:
         wide = min(PAGE_WIDE, max(320, self.width() - 400)) if self.columns > 1 else min(PAGE_WIDE, self.width() - 80)
         images = page_images(self.sheet(assessment), sheet_pictures(self.job.knowledge, assessment), wide, self.devicePixelRatioF())
-        pages = [_PaperPage(self.look, image, tr("Page {n} of the sheet", n=number)) for number, image in enumerate(images, 1)]
+        pages = [PaperPage(self.look, image, tr("Page {n} of the sheet", n=number)) for number, image in enumerate(images, 1)]
         self._pages.show_rows(pages)
         paper = page_layout().pageSize().name()
         self._number.say(count(len(images), "1 page, {paper}", "{number} pages, {paper}", paper=paper))
@@ -188,22 +209,4 @@ class SheetPage(Page):
         if self._empty.isVisibleTo(self):
             self._empty.button.setFocus(reason)
         else:
-            self.print_button.setFocus(reason)
-
-
-class _PaperPage(QWidget):
-    """One page on white paper, with a hair line round it."""
-
-    def __init__(self, look: Look, image: QImage, says: str) -> None:
-        super().__init__()
-        self.look, self._image = look, image
-        self.setAccessibleName(says)
-        self.setFixedSize(image.deviceIndependentSize().toSize())
-        self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
-
-    def paintEvent(self, _event: QPaintEvent) -> None:
-        painter = QPainter(self)
-        painter.drawImage(0, 0, self._image)
-        painter.setPen(QPen(self.look.colour("edge"), 1.5))
-        painter.drawRect(self.rect().adjusted(0, 0, -1, -1))
-        painter.end()
+            (self.print_button if self._paper == "sheet" else self._guides.print_button).setFocus(reason)

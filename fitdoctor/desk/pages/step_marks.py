@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
 
 from fitdoctor.amounts.marks import Mark
@@ -10,6 +10,7 @@ from fitdoctor.assess import Assessment
 from fitdoctor.desk.job import Job
 from fitdoctor.desk.look import Look
 from fitdoctor.desk.pages.marks import MarksPlate, lettered
+from fitdoctor.desk.parts.button import Link
 from fitdoctor.desk.parts.rows import Rows
 from fitdoctor.desk.parts.text import OneLine, Rule, SectionHead, Words
 from fitdoctor.desk.words import tr, upper_first
@@ -20,18 +21,23 @@ MOST_STATIONS = 5
 
 
 class StepMarks(QWidget):
-    """Shows what the operation in hand marks or works to."""
+    """Shows what the operation in hand marks or works to; emits that the marks are wanted at full size."""
+
+    guidesWanted = Signal()
 
     def __init__(self, look: Look, job: Job) -> None:
         super().__init__()
         self.look, self.job = look, job
-        self._head = SectionHead(look, " ", " ")
+        self._print = Link(look, tr("Print at full size"), "plan-guides")
+        self._print.clicked.connect(self.guidesWanted.emit)
+        self._head = SectionHead(look, " ", self._print)
+        self._remark = Words(look, "", "small", "ink-2", "plan-marks-remark")
         self._plate = MarksPlate(look, job)
         self._rows = Rows("plan-mark-rows", 8)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(12)
-        for widget in (self._head, self._plate, self._rows):
+        for widget in (self._head, self._remark, self._plate, self._rows):
             column.addWidget(widget)
 
     def show_step(self, assessment: Assessment, operation: PlannedOperation, number: int) -> None:
@@ -39,8 +45,10 @@ class StepMarks(QWidget):
         marks = _marks_of(lettered(assessment), operation)
         own = bool(marks)
         marks = marks or lettered(assessment)
-        remark = "" if own else tr("step {number} works to none of its own", number=number) if marks else ""
-        self._head.say(tr("Marks for step {number}", number=number) if own else tr("Marks on the cloth"), remark)
+        remark = "" if own else tr("Step {number} works to none of its own.", number=number) if marks else ""
+        self._head.say(tr("Marks for step {number}", number=number) if own else tr("Marks on the cloth"))
+        self._remark.say(remark)
+        self._print.setVisible(bool(marks))
         self._plate.show_marks(marks)
         sheet = {mark.letter: mark for mark in sheet_marks(self.job.knowledge, assessment.amounts, assessment.shop)}
         rows: list[QWidget] = []
