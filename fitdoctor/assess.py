@@ -85,7 +85,7 @@ def assess(
     choices = tuple(choose(knowledge, case, cause, shop) for cause in treat)
     chosen = {choice.chosen.method: choice.chosen for choice in choices if choice.chosen}
     methods = [knowledge.methods[id_] for id_ in chosen]
-    worked = work_out_amounts(knowledge, case, methods)
+    worked = work_out_amounts(knowledge, case, methods, shop.usual_lengths())
     return Assessment(
         case=case,
         shop=shop,
@@ -107,11 +107,11 @@ def choose(knowledge: Knowledge, case: Case, cause: str, shop: Shop) -> Choice:
     methods = knowledge.methods_for(cause, case.garment)
     ways = tuple(_judged(knowledge, case, cause, method, shop) for method in methods)
     asked = next((way for way in ways if way.method == case.methods.get(cause)), None)
-    return Choice(cause, ways, asked or best_method(ways, knowledge), knowledge.causes[cause].no_method)
+    return Choice(cause, ways, asked or best_method(ways, knowledge, shop), knowledge.causes[cause].no_method)
 
 
 def _judged(knowledge: Knowledge, case: Case, cause: str, method: Method, shop: Shop) -> MethodVerdict:
-    worked = work_out_amounts(knowledge, case, [method])
+    worked = work_out_amounts(knowledge, case, [method], shop.usual_lengths())
     unplaced = sum(w.calculation.unplaced_mm for w in worked if w.calculation)
     return judge(knowledge, case, cause, method, named_amounts(worked, method), unplaced, shop)
 
@@ -163,7 +163,8 @@ def _verdict(case: Case, choices: Sequence[Choice], chosen: Mapping[str, MethodV
 
 def _plan(case: Case, methods: Sequence[Method], worked: Sequence[WorkedAmount], shop: Shop) -> Plan:
     unlined = case.facts.get("lining") == "none"
-    return make_plan([m for m in methods if m.kind == "alteration"], lambda method, text: fill(text, worked, method, shop.length), unlined)
+    work = [method for method in methods if method.kind == "alteration"]
+    return make_plan(work, lambda method, text: fill(text, worked, method, shop.length), unlined, shop)
 
 
 def _cautions(chosen: Mapping[str, MethodVerdict]) -> tuple[ConditionState, ...]:

@@ -96,7 +96,7 @@ def _condition_state(knowledge: Knowledge, case: Case, condition: Condition, amo
         at_the_rack=condition.at_the_rack,
         instead=condition.instead,
         missing=missing(condition.when, case, amounts, knowledge) if condition.when and state == "not-known" else (),
-        minutes=condition.minutes,
+        minutes=shop.own_minutes(condition.minutes) if condition.minutes else None,
         safety=condition.safety,
         always=always,
         passed=condition.id in case.past_limits,

@@ -11,6 +11,7 @@ import networkx as nx
 
 from fitdoctor.errors import FitdoctorError
 from fitdoctor.knowledge.entries import Method, Minutes, Operation, Stage
+from fitdoctor.shop import Shop
 
 STAGES: tuple[Stage, ...] = get_args(Stage)
 STAGE_WORDS: dict[Stage, str] = {
@@ -73,18 +74,19 @@ class Plan:
         return tuple((stage, tuple(run)) for stage, run in runs)
 
 
-def make_plan(methods: Sequence[Method], fill: Callable[[Method, str], str], unlined: bool = False) -> Plan:
+def make_plan(methods: Sequence[Method], fill: Callable[[Method, str], str], unlined: bool = False, shop: Shop | None = None) -> Plan:
     """Put the operations of all methods in one order.
 
     Args:
         methods: the chosen methods.
         fill: puts the worked-out amounts into an operation's text.
         unlined: leave out what only a lining needs.
+        shop: whose minutes are counted; without it the printed ones.
 
     Raises:
         FitdoctorError: a method's operations go in a circle.
     """
-    graph = _graph(methods, fill, unlined)
+    graph = _graph(methods, fill, unlined, shop or Shop())
     for seam in sorted({seam for _, data in graph.nodes(data=True) for seam in data["step"].opens}):
         _share(graph, seam, "opens", keep_first=True)
     for seam in sorted({seam for _, data in graph.nodes(data=True) for seam in data["step"].closes}):
@@ -103,12 +105,13 @@ def total_minutes(each: Iterable[Minutes]) -> Minutes:
     return max(low, mean - 2 * spread), mean, min(high, mean + 2 * spread)
 
 
-def operation_order(method: Method, unlined: bool = False) -> list[Operation]:
-    """The operations of one method that this garment needs."""
-    return [op for op in method.operations if not (unlined and op.needs_lining)]
+def method_minutes(method: Method, shop: Shop, unlined: bool = False) -> Minutes:
+    """The time one method takes this shop by itself: low, likely, high."""
+    needed = (op for op in method.operations if not (unlined and op.needs_lining))
+    return total_minutes(shop.own_minutes(op.minutes, op.stage or method.stage) for op in needed)
 
 
-def _graph(methods: Sequence[Method], fill: Callable[[Method, str], str], unlined: bool) -> nx.DiGraph[str]:
+def _graph(methods: Sequence[Method], fill: Callable[[Method, str], str], unlined: bool, shop: Shop) -> nx.DiGraph[str]:
     graph: nx.DiGraph[str] = nx.DiGraph()
     for number, method in enumerate(sorted(methods, key=lambda m: STAGES.index(m.stage))):
         known = {op.id for op in method.operations}
@@ -116,9 +119,8 @@ def _graph(methods: Sequence[Method], fill: Callable[[Method, str], str], unline
         tried = 0
         for place, op in enumerate(method.operations):
             node = f"{method.id}.{op.id}"
-            graph.add_node(
-                node, step=_planned(method, op, fill), key=(tried + op.try_on, number, place), dropped=unlined and op.needs_lining
-            )
+            step = _planned(method, op, fill, shop)
+            graph.add_node(node, step=step, key=(tried + op.try_on, number, place), dropped=unlined and op.needs_lining)
             earlier = [f"{method.id}.{before}" for before in op.after if before in known] or ([previous] if previous else [])
             graph.add_edges_from((before, node) for before in earlier)
             tried = 2 if op.try_on else tried
@@ -131,15 +133,16 @@ def _graph(methods: Sequence[Method], fill: Callable[[Method, str], str], unline
     return graph
 
 
-def _planned(method: Method, op: Operation, fill: Callable[[Method, str], str]) -> PlannedOperation:
+def _planned(method: Method, op: Operation, fill: Callable[[Method, str], str], shop: Shop) -> PlannedOperation:
+    stage = op.stage or method.stage
     return PlannedOperation(
         f"{method.id}.{op.id}",
         fill(method, op.do),
         op.opens,
         op.closes,
         op.try_on,
-        op.stage or method.stage,
-        op.minutes,
+        stage,
+        shop.own_minutes(op.minutes, stage),
         op.layer,
         op.care,
         (method.id,),

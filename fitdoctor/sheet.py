@@ -157,6 +157,11 @@ def duration(minutes: float) -> str:
     return f"{hours} h {rest:02d}" if rest else f"{hours} h"
 
 
+def in_minutes(minutes: float) -> str:
+    """Minutes of one operation, to the half: 12, 2.5."""
+    return f"{round(2 * minutes) / 2:g}"
+
+
 def sheet_marks(knowledge: Knowledge, amounts: tuple[WorkedAmount, ...], shop: Shop) -> list[SheetMark]:
     """The marks of all amounts as rows, lettered in order, in whole steps of the shop."""
     amounts = round_worked(amounts, step_mm(shop.unit, shop.finest))
@@ -229,7 +234,7 @@ def _stages(knowledge: Knowledge, assessment: Assessment) -> tuple[SheetStage, .
 
 def _step(knowledge: Knowledge, op: PlannedOperation, number: int) -> SheetStep:
     opens = ", ".join(knowledge.seam_title(seam) for seam in op.opens)
-    return SheetStep(number, op.text, opens, f"{op.minutes[1]:g}", op.try_on, op.care)
+    return SheetStep(number, op.text, opens, in_minutes(op.minutes[1]), op.try_on, op.care)
 
 
 def _conditions(knowledge: Knowledge, assessment: Assessment) -> tuple[SheetCondition, ...]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import Literal
+from typing import Annotated, Literal
 
 import msgspec
 import platformdirs
@@ -11,6 +11,10 @@ import platformdirs
 from fitdoctor.units import UnitSystem, format_length
 
 Theme = Literal["system", "light", "dark"]
+Wish = Literal["system", "yes"]
+"As the system asks for it, or always."
+Percent = Annotated[int, msgspec.Meta(ge=25, le=400)]
+Minutes = tuple[float, float, float]
 
 
 class Shop(msgspec.Struct, frozen=True, kw_only=True):
@@ -21,18 +25,29 @@ class Shop(msgspec.Struct, frozen=True, kw_only=True):
         finest: the finest fraction of an inch marked, a power of two.
         rate_per_hour: price of an hour's work; None counts no wages.
         currency: sign before an amount of money.
+        minutes_percent: this shop's minutes as a share of the printed ones.
+        stage_percent: the same for one stage of the work, in place of `minutes_percent`.
+        hem_drop_mm: how much lower the back of a trouser hem is where nobody measured it; None: as the standard block has it.
         knowledge_folder: the shop's own entries, laid over the shipped ones; empty: none.
+        sheets_folder: where sheets and guides are written; empty: where the last one went.
         text_percent: size of the text, 100 to 200.
         theme: follow the system, or always light or dark.
+        high_contrast: edges in ink and no tints; still: nothing on the screen moves.
     """
 
     unit: UnitSystem = "in"
     finest: Literal[8, 16, 32] = 16
-    rate_per_hour: float | None = None
-    currency: str = ""
+    rate_per_hour: Annotated[float, msgspec.Meta(ge=0)] | None = None
+    currency: Annotated[str, msgspec.Meta(max_length=8)] = ""
+    minutes_percent: Percent = 100
+    stage_percent: dict[str, Percent] = {}
+    hem_drop_mm: Annotated[float, msgspec.Meta(ge=0, le=50)] | None = None
     knowledge_folder: str = ""
-    text_percent: int = 100
+    sheets_folder: str = ""
+    text_percent: Annotated[int, msgspec.Meta(ge=100, le=200)] = 100
     theme: Theme = "system"
+    high_contrast: Wish = "system"
+    still: Wish = "system"
 
     def length(self, mm: float) -> str:
         """A length as this shop writes it."""
@@ -43,6 +58,16 @@ class Shop(msgspec.Struct, frozen=True, kw_only=True):
         if self.rate_per_hour is None:
             return ""
         return f"{self.currency}{minutes / 60 * self.rate_per_hour:.2f}"
+
+    def own_minutes(self, printed: Minutes, stage: str = "") -> Minutes:
+        """The printed low, likely and high as this shop works."""
+        share = self.stage_percent.get(stage, self.minutes_percent) / 100
+        low, likely, high = printed
+        return low * share, likely * share, high * share
+
+    def usual_lengths(self) -> dict[str, float]:
+        """By the id of their measurement, mm: what this shop takes where nobody measured."""
+        return {} if self.hem_drop_mm is None else {"hem-slant": self.hem_drop_mm}
 
 
 def settings_file() -> Path:
@@ -68,7 +93,7 @@ def load_shop(file: Path | None = None) -> tuple[Shop, tuple[str, ...]]:
             notes.append(f"The setting ‘{name}’ in {path} cannot be used ({error}); the usual value stands.")
             continue
         kept[name] = value
-    return _in_bounds(msgspec.convert(kept, Shop)), tuple(notes)
+    return msgspec.convert(kept, Shop), tuple(notes)
 
 
 def save_shop(shop: Shop, file: Path | None = None) -> None:
@@ -79,6 +104,3 @@ def save_shop(shop: Shop, file: Path | None = None) -> None:
     draft.write_bytes(msgspec.json.format(msgspec.json.encode(shop)))
     draft.replace(path)
 
-
-def _in_bounds(shop: Shop) -> Shop:
-    return msgspec.structs.replace(shop, text_percent=min(200, max(100, shop.text_percent)))

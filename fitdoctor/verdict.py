@@ -77,12 +77,13 @@ def judge(
     return MethodVerdict(method.id, cause, level, sentence, states, reasons)
 
 
-def best_method(judged: Iterable[MethodVerdict], knowledge: Knowledge) -> MethodVerdict | None:
-    """The method to propose: possible before impossible, inside the limits before past them, then by rank and time."""
+def best_method(judged: Iterable[MethodVerdict], knowledge: Knowledge, shop: Shop | None = None) -> MethodVerdict | None:
+    """The method to propose: possible before impossible, inside the limits before past them, then by rank and the shop's time."""
+    own = (shop or Shop()).own_minutes
 
     def order(verdict: MethodVerdict) -> tuple[int, int, float, str]:
         method = knowledge.methods[verdict.method]
-        minutes = sum(operation.minutes[1] for operation in method.operations)
+        minutes = sum(own(operation.minutes, operation.stage or method.stage)[1] for operation in method.operations)
         return _tier(method, verdict), method.rank, minutes, method.id
 
     return min(judged, key=order, default=None)

@@ -26,7 +26,7 @@ ROOMS: dict[str, set[str]] = {
     "amounts": {"amounts.marks", "errors", "units", "case", "knowledge", "reason"},
     "conditions": {"amounts.marks", "case", "knowledge", "reason", "shop", "when"},
     "verdict": {"conditions", "amounts.marks", "case", "knowledge", "reason", "shop"},
-    "plan": {"errors", "knowledge"},
+    "plan": {"errors", "knowledge", "shop"},
     "assess": {"verdict", "conditions", "plan", "diagnosis", "amounts", "case", "knowledge", "reason", "shop"},
     "figure": {"knowledge", "errors"},
 }

@@ -10,7 +10,8 @@ from hypothesis import strategies as st
 
 from fitdoctor.errors import FitdoctorError
 from fitdoctor.knowledge.entries import Method, Operation, Stage
-from fitdoctor.plan import STAGES, Plan, make_plan, total_minutes
+from fitdoctor.plan import STAGES, Plan, make_plan, method_minutes, total_minutes
+from fitdoctor.shop import Shop
 
 
 def method(name: str, stage: Stage, *operations: Operation) -> Method:
@@ -90,6 +91,15 @@ def test_operations_in_a_circle_are_refused_by_name() -> None:
     circle = method("circle", "seat", step("one", after=("two",)), step("two", after=("one",)))
     with pytest.raises(FitdoctorError, match="circle"):
         plan_of(circle)
+
+
+def test_a_shops_own_minutes_count_by_stage() -> None:
+    shop = Shop(minutes_percent=200, stage_percent={"length": 50})
+    plan = make_plan([INSEAM, HEM], lambda _, text: text, shop=shop)
+    assert {op.minutes for op in plan.operations if op.stage == "seat"} == {(2, 4, 6)}
+    assert {op.minutes for op in plan.operations if op.stage == "length"} == {(0.5, 1, 1.5)}
+    assert method_minutes(HEM, shop)[1] == pytest.approx(4)
+    assert method_minutes(HEM, Shop())[1] == pytest.approx(8)
 
 
 def test_an_empty_plan_takes_no_time() -> None:

@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from fitdoctor.amounts.calculators import CALCULATORS
-from fitdoctor.amounts.carry import from_block
+from fitdoctor.amounts.carry import as_usual, from_block
 from fitdoctor.amounts.marks import Calculation, Calculator, Length
 from fitdoctor.case import Case
 from fitdoctor.errors import FitdoctorError
@@ -41,17 +41,22 @@ class WorkedAmount:
     because: tuple[Reason, ...] = ()
 
 
-def work_out_amounts(knowledge: Knowledge, case: Case, methods: Sequence[Method]) -> tuple[WorkedAmount, ...]:
+def work_out_amounts(
+    knowledge: Knowledge, case: Case, methods: Sequence[Method], usual: Mapping[str, float] | None = None
+) -> tuple[WorkedAmount, ...]:
     """Every amount of the methods, in their order. What cannot be worked out yet says which measurements it waits for.
 
     Amounts for a lining are left out where the garment has none.
+
+    Args:
+        usual: by measurement, mm: what stands in for one that was not taken, before the standard block does.
 
     Raises:
         FitdoctorError: a measured length makes no sense, or an entry names what no calculator knows.
     """
     unlined = case.facts.get("lining") == "none"
     return tuple(
-        _work_out(knowledge, case, method, name, spec)
+        _work_out(knowledge, case, method, name, spec, usual or {})
         for method in methods
         for name, spec in method.amounts.items()
         if not (unlined and spec.calculator == _LINING)
@@ -101,11 +106,13 @@ def _values(calculation: Calculation) -> dict[str, Length]:
     return {**calculation.effects, "total": calculation.total, "each": calculation.each}
 
 
-def _work_out(knowledge: Knowledge, case: Case, method: Method, name: str, spec: AmountSpec) -> WorkedAmount:
+def _work_out(
+    knowledge: Knowledge, case: Case, method: Method, name: str, spec: AmountSpec, usual: Mapping[str, float]
+) -> WorkedAmount:
     calculator = CALCULATORS.get(spec.calculator)
     if calculator is None:
         raise FitdoctorError(f"‘{method.id}’ asks for a calculator ‘{spec.calculator}’ that there is not.", "Run fitdoctor check.")
-    inputs = dict(_inputs(knowledge, case, calculator, spec))
+    inputs = dict(_inputs(knowledge, case, calculator, spec, usual))
     missing = tuple(spec.inputs.get(need, need) for need in calculator.needs if need not in inputs)
     if missing:
         titles = " and ".join(_titled(knowledge, measurement) for measurement in missing)
@@ -116,8 +123,10 @@ def _work_out(knowledge: Knowledge, case: Case, method: Method, name: str, spec:
     return WorkedAmount(method.id, name, calculator.name, calculation, (), calculation.because)
 
 
-def _inputs(knowledge: Knowledge, case: Case, calculator: Calculator, spec: AmountSpec) -> Iterator[tuple[str, Length]]:
-    """Measured lengths, lengths written in the entry, and the standard block where a measurement was not taken."""
+def _inputs(
+    knowledge: Knowledge, case: Case, calculator: Calculator, spec: AmountSpec, usual: Mapping[str, float]
+) -> Iterator[tuple[str, Length]]:
+    """Measured lengths, lengths written in the entry, and where a measurement was not taken what the shop or the standard block has."""
     for input_, value in spec.inputs.items():
         reading = case.measured.get(value)
         if reading is not None:
@@ -127,7 +136,8 @@ def _inputs(knowledge: Knowledge, case: Case, calculator: Calculator, spec: Amou
             if (literal := _literal(value)) is not None:
                 yield input_, literal
         elif input_ in calculator.block and input_ not in calculator.needs:
-            yield input_, from_block(calculator.block[input_], f"the {_titled(knowledge, value)}")
+            titled = f"the {_titled(knowledge, value)}"
+            yield input_, as_usual(usual[value], titled) if value in usual else from_block(calculator.block[input_], titled)
 
 
 def _literal(value: str) -> Length | None:

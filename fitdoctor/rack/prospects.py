@@ -14,7 +14,7 @@ from fitdoctor.diagnosis.case_net import CaseNet, case_net
 from fitdoctor.knowledge.entries import When
 from fitdoctor.knowledge.knowledge import Knowledge
 from fitdoctor.knowledge.references import tests
-from fitdoctor.plan import make_plan, operation_order, total_minutes
+from fitdoctor.plan import make_plan, method_minutes
 from fitdoctor.rack.likelihood import met_chance, past_limit
 from fitdoctor.shop import Shop
 from fitdoctor.verdict import MethodVerdict
@@ -97,7 +97,7 @@ class Prospects:
 
     def _planned(self, methods: Collection[str], unlined: bool) -> float:
         """Likely minutes of one plan for these methods."""
-        return make_plan([self.knowledge.methods[m] for m in sorted(methods)], lambda _, text: text, unlined).minutes[1]
+        return make_plan([self.knowledge.methods[m] for m in sorted(methods)], lambda _, text: text, unlined, self.shop).minutes[1]
 
     def _facts(self, case: Case, cause: str) -> Hashable:
         """What is known of all that the ways to treat this cause may turn on; values that no condition parts are alike."""
@@ -157,9 +157,8 @@ class Prospects:
         """Likely (1) or most (2) minutes of one way, with the work that conditions add."""
         if way is None:
             return 0.0
-        operations = operation_order(self.knowledge.methods[way.method], case.facts.get("lining") == "none")
-        added = (s.minutes[end] * self._added(s) for s in _adding(way) if s.minutes)
-        return total_minutes(op.minutes for op in operations)[end] + sum(added)
+        alone = method_minutes(self.knowledge.methods[way.method], self.shop, case.facts.get("lining") == "none")
+        return alone[end] + sum(s.minutes[end] * self._added(s) for s in _adding(way) if s.minutes)
 
     def _added(self, state: ConditionState) -> float:
         """The share of a condition's extra work to count."""

@@ -81,6 +81,23 @@ def test_a_stand_in_names_the_measurement_to_take() -> None:
     assert worked.calculation.total.assumed == "from a standard block: measure the back waist, centre to side for the exact figure"
 
 
+def test_what_the_shop_usually_has_goes_before_the_standard_block_and_after_what_was_measured() -> None:
+    usual = {"arc": 210.0, "tuck": 40.0}
+    (worked,) = work_out_amounts(KNOWLEDGE, case(tuck=19), [LOWER], usual)
+    assert worked.calculation is not None
+    assert worked.calculation.total.mm == 19
+    assert worked.calculation.marks[0].stations[-1][0] == pytest.approx(210, abs=0.05)
+    assert worked.calculation.total.assumed == "as this shop usually has it: measure the back waist, centre to side for the exact figure"
+    (measured,) = work_out_amounts(KNOWLEDGE, case(tuck=19, arc=200), [LOWER], usual)
+    assert measured.calculation is not None
+    assert measured.calculation.total.assumed == ""
+
+
+def test_the_amount_that_is_altered_is_measured_and_never_taken_as_usual() -> None:
+    (worked,) = work_out_amounts(KNOWLEDGE, case(), [LOWER], {"tuck": 40.0})
+    assert worked.missing == ("tuck",)
+
+
 def test_a_measured_size_leaves_nothing_assumed() -> None:
     (worked,) = work_out_amounts(KNOWLEDGE, case(tuck=19, arc=200), [LOWER])
     assert worked.calculation is not None

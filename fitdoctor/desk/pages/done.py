@@ -21,7 +21,7 @@ from fitdoctor.desk.parts.rows import Rows, left
 from fitdoctor.desk.parts.text import PageTitle, SectionHead, Words
 from fitdoctor.desk.parts.verdict_head import TAGS, VerdictHead
 from fitdoctor.desk.words import count, tr
-from fitdoctor.plan import total_minutes
+from fitdoctor.plan import method_minutes
 from fitdoctor.sheet import duration
 from fitdoctor.verdict import LEVEL_WORDS, MethodVerdict
 
@@ -106,10 +106,10 @@ class DonePage(Page):
         return control
 
     def _time(self, way: MethodVerdict) -> str:
-        operations = self.job.knowledge.methods[way.method].operations
-        if not operations:
+        method = self.job.knowledge.methods[way.method]
+        if not method.operations:
             return ""
-        time = duration(total_minutes(operation.minutes for operation in operations)[1])
+        time = duration(method_minutes(method, self.job.shop, self.job.case.facts.get("lining") == "none")[1])
         return tr("Would be about {time}", time=time) if way.level == "CANNOT" else tr("About {time} of work", time=time)
 
     def _choose(self, cause: str, method: str) -> None:
