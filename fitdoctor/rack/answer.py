@@ -9,6 +9,7 @@ from fitdoctor.assess import Assessment, assess
 from fitdoctor.case import Case
 from fitdoctor.conditions import ConditionState
 from fitdoctor.knowledge.knowledge import Knowledge
+from fitdoctor.rack.cautions import Caution, safety_cautions
 from fitdoctor.rack.decision import Decision, Stand, stand
 from fitdoctor.rack.likelihood import met_chance
 from fitdoctor.rack.outlook import Outlook, look_out
@@ -16,7 +17,7 @@ from fitdoctor.rack.prospects import Prospects
 from fitdoctor.rack.question import HURRY_SECONDS, Rack, RackQuestion
 from fitdoctor.rack.stake import Outcome, Stake
 from fitdoctor.rack.trials import order_of_trials
-from fitdoctor.rack.why import at_home, deciding_reason, other_sizes, weighed
+from fitdoctor.rack.why import Money, at_home, deciding_reason, may_fail, other_sizes, weighed
 from fitdoctor.reason import Reason
 from fitdoctor.shop import Shop
 
@@ -32,6 +33,7 @@ class RackSum:
         total: price, work and risk; worth: of the garment if it fitted; gain: what is left.
         fits: chance that it can be made to fit.
         minutes: likely work and the most.
+        likely, left_over: cost of the likely work, and what is left after it, where it can be made to fit.
         worst: price and the most work, spent for nothing.
     """
 
@@ -43,6 +45,8 @@ class RackSum:
     gain: float
     fits: float
     minutes: tuple[float, float]
+    likely: float
+    left_over: float
     worst: float
 
 
@@ -55,6 +59,8 @@ class RackAnswer:
         only_if: what must be so, the gravest doubt first.
         at_home: the one thing to check at home before cutting; empty where nothing is to be cut.
         other_size: which size to look for instead.
+        may_fail: what it may fail by.
+        cautions: what must not be altered for people's safety, beside an advice to buy.
         asks: what could still change it, the best first.
         assessment: of the chain, as far as seen.
     """
@@ -67,6 +73,8 @@ class RackAnswer:
     only_if: tuple[ConditionState, ...]
     at_home: str
     other_size: tuple[Reason, ...]
+    may_fail: tuple[Reason, ...]
+    cautions: tuple[Caution, ...]
     asks: tuple[RackQuestion, ...]
     assessment: Assessment
 
@@ -91,9 +99,16 @@ def rack_answer(knowledge: Knowledge, case: Case, price: float, worth: float, sh
     return answer_at(knowledge, Rack(price, worth, shop.rate_per_hour or 0.0, case, hurry=hurry), shop)
 
 
-def answer_at(knowledge: Knowledge, rack: Rack, shop: Shop | None = None, prospects: Prospects | None = None) -> RackAnswer:
-    """The same for a buyer who has answered questions already; prospects kept from the last answer save work."""
+def answer_at(
+    knowledge: Knowledge, rack: Rack, shop: Shop | None = None, prospects: Prospects | None = None, money: Money | None = None
+) -> RackAnswer:
+    """The same for a buyer who has answered questions already; prospects kept from the last answer save work.
+
+    Args:
+        money: how amounts of money are said in the reasons; the shop's sign before two decimals if left out.
+    """
     shop = shop or Shop()
+    money = money or (lambda amount: f"{shop.currency}{amount:.2f}")
     knowledge.garment(rack.case.garment)
     outlook = _outlook(knowledge, rack, prospects or prospects_for(knowledge, rack, shop))
     now = _stand(rack, outlook)
@@ -104,10 +119,12 @@ def answer_at(knowledge: Knowledge, rack: Rack, shop: Shop | None = None, prospe
         title=rack.case.title or knowledge.garment(rack.case.garment).title,
         decision=now.decision,
         sum=_sum(rack, outlook, assessment),
-        reason=deciding_reason(outlook, now, only_if, shop),
+        reason=deciding_reason(outlook, now, only_if, money),
         only_if=only_if,
         at_home=at_home(outlook, assessment),
         other_size=other_sizes(outlook) if now.decision in ("LEAVE_IT", "BUY_IF") else (),
+        may_fail=may_fail(outlook),
+        cautions=safety_cautions(knowledge, rack.case) if now.decision in ("BUY", "BUY_IF") else (),
         asks=now.asks,
         assessment=assessment,
     )
@@ -137,12 +154,13 @@ def _stand(rack: Rack, outlook: Outlook) -> Stand:
 
 
 def _breakers(asks: Sequence[RackQuestion], seconds: float) -> list[RackQuestion]:
-    quick = [ask for ask in asks if ask.breaks > 0 and ask.seconds <= seconds]
+    quick = [ask for ask in asks if (ask.breaks > 0 or ask.kind == "symptom") and ask.seconds <= seconds]
     return order_of_trials(quick, lambda ask: ask.breaks, lambda ask: ask.seconds)
 
 
 def _sum(rack: Rack, outlook: Outlook, assessment: Assessment) -> RackSum:
     now: Outcome = outlook.now()
+    likely = now.minutes / 60 * rack.rate_per_hour
     most = max([assessment.plan.minutes[2], *(p.most_minutes for p in outlook.of(weighed(outlook)).values())], default=0.0)
     return RackSum(
         price=rack.price,
@@ -153,6 +171,8 @@ def _sum(rack: Rack, outlook: Outlook, assessment: Assessment) -> RackSum:
         gain=now.gain,
         fits=now.fits,
         minutes=(now.minutes, max(most, now.minutes)),
+        likely=likely,
+        left_over=rack.worth - rack.price - likely,
         worst=rack.price + max(most, now.minutes) / 60 * rack.rate_per_hour,
     )
 

@@ -55,6 +55,7 @@ def rack_json(answer: RackAnswer) -> dict[str, Any]:
         "minutes": [round(minutes, 1) for minutes in total.minutes],
         "only_if": [{"id": s.condition, "needs": s.needs, "how": s.at_the_rack or s.ask} for s in answer.only_if],
         "at_home": answer.at_home,
+        "cautions": [{"id": c.condition, "needs": c.needs, "how": c.how} for c in answer.cautions],
         "other_size": [reason.text for reason in answer.other_size],
         "next": None if ask is None else _question_json(ask),
     }

@@ -13,7 +13,9 @@ from fitdoctor.rack.prospects import VIEWS
 from fitdoctor.rack.question import AnswerChoice, Decides, Kind, Rack, RackQuestion, mark
 
 LOOK_OVER_SECONDS = 15.0
-"""Looking over one side of the garment for anything amiss."""
+"""Looking over one side of the garment for anything amiss, or naming what shows there."""
+GLANCE_SECONDS = 5.0
+"""The same in a hurry."""
 
 
 def deciding_questions(rack: Rack, outlook: Outlook) -> Iterator[RackQuestion]:
@@ -79,7 +81,11 @@ def _of_sides(rack: Rack, outlook: Outlook) -> Iterator[RackQuestion]:
         named = any(outlook.knowledge.symptoms[s].view == side for s in rack.case.seen if s in outlook.knowledge.symptoms)
         ask = f"Look at the {side} from top to hem: does anything {'else ' if named else ''}strain, fold, gape, droop or twist?"
         titles = [("Something does", ""), ("Nothing else" if named else "Nothing", "")]
-        yield _question(before, ("side", side), (ask, "Stand still, arms down."), titles, LOOK_OVER_SECONDS, afters, "cause")
+        yield _question(before, ("side", side), (ask, "Stand still, arms down."), titles, _look_seconds(rack), afters, "cause")
+
+
+def _look_seconds(rack: Rack) -> float:
+    return GLANCE_SECONDS if rack.hurry else LOOK_OVER_SECONDS
 
 
 def _which(rack: Rack, outlook: Outlook) -> RackQuestion:
@@ -92,7 +98,7 @@ def _which(rack: Rack, outlook: Outlook) -> RackQuestion:
     answers = [AnswerChoice(s.id, s.short or s.title, s.look, chance) for s, chance in zip(symptoms, chances, strict=True)]
     ordered = tuple(sorted(answers, key=lambda answer: -answer.chance))
     words = (f"Which of these is it that shows at the {side}?", "Take the one that is nearest.")
-    return RackQuestion(side, "symptom", *words, ordered, LOOK_OVER_SECONDS, 0.0, 0.0, "cause")
+    return RackQuestion(side, "symptom", *words, ordered, _look_seconds(rack), 0.0, 0.0, "cause")
 
 
 def _symptoms_of(rack: Rack, outlook: Outlook, side: str) -> Iterator[int]:

@@ -63,6 +63,7 @@ def _lines(answer: RackAnswer) -> Iterator[str]:
     yield f"  work about {minutes[0]:.0f} min; at worst {minutes[1]:.0f} min and {sign}{money.worst:.2f} spent for nothing"
     if answer.at_home:
         yield f"  at home, before cutting: {answer.at_home}"
+    yield from (f"  not to be altered unless: {caution.needs}. {caution.how}".rstrip() for caution in answer.cautions)
     yield from (f"  instead: {size.text}" for size in answer.other_size)
     if answer.question:
         yield f"  next ({answer.question.seconds:.0f} s): {answer.question.ask}"

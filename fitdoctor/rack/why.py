@@ -2,17 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 
 from fitdoctor.assess import Assessment
 from fitdoctor.conditions import ConditionState
 from fitdoctor.rack.decision import Stand
-from fitdoctor.rack.outlook import Outlook
+from fitdoctor.rack.outlook import COUNTED_FROM, Outlook
+from fitdoctor.rack.prospects import Prospect
 from fitdoctor.reason import Reason
-from fitdoctor.shop import Shop
 
+Money = Callable[[float], str]
+"""An amount of money in words."""
 _MAY_BE = 0.3
 """From this chance on a cause is reckoned with in words."""
+_MOST_DOUBTS = 3
 
 
 def weighed(outlook: Outlook) -> list[str]:
@@ -21,13 +24,13 @@ def weighed(outlook: Outlook) -> list[str]:
     return [cause for cause in ranked if outlook.chances[cause] >= _MAY_BE] or ranked[:1]
 
 
-def deciding_reason(outlook: Outlook, now: Stand, only_if: Sequence[ConditionState], shop: Shop) -> Reason:
+def deciding_reason(outlook: Outlook, now: Stand, only_if: Sequence[ConditionState], money: Money) -> Reason:
     """The reason that decided it."""
     if now.decision == "NOT_KNOWN":
         return Reason(f"It turns on an answer: {now.asks[0].ask}", now.asks[0].id)
     if now.decision == "BUY_IF":
         return only_if[0].reason if only_if else Reason("It turns on how the garment is made.", "")
-    return _for_buying(outlook, shop) if now.decision == "BUY" else _against(outlook, shop)
+    return _for_buying(outlook, money) if now.decision == "BUY" else _against(outlook, money)
 
 
 def at_home(outlook: Outlook, assessment: Assessment) -> str:
@@ -41,7 +44,21 @@ def other_sizes(outlook: Outlook) -> tuple[Reason, ...]:
     return tuple(found)
 
 
-def _for_buying(outlook: Outlook, shop: Shop) -> Reason:
+def may_fail(outlook: Outlook) -> tuple[Reason, ...]:
+    """What it may fail by: the causes that may be there and may not be cured, the gravest first."""
+    prospects = outlook.of(outlook.chances)
+    stuck = {cause: outlook.chances[cause] * (1 - prospects[cause].cured["likely"]) for cause in outlook.chances}
+    gravest = sorted((cause for cause in stuck if stuck[cause] >= COUNTED_FROM), key=lambda cause: -stuck[cause])
+    return tuple(_failing(outlook, prospects[cause]) for cause in gravest[:_MOST_DOUBTS])
+
+
+def _failing(outlook: Outlook, prospect: Prospect) -> Reason:
+    cause, choice = outlook.knowledge.causes[prospect.cause], prospect.choice
+    sentence = choice.chosen.sentence if choice.chosen else choice.why_none
+    return Reason(f"{cause.title.rstrip('.')}. {sentence}".strip(), cause.id, cause.sources, "not-met")
+
+
+def _for_buying(outlook: Outlook, money: Money) -> Reason:
     now, stake = outlook.now(), outlook.stake
     if not weighed(outlook):
         return Reason("Nothing shows that asks for work.", "")
@@ -49,23 +66,22 @@ def _for_buying(outlook: Outlook, shop: Shop) -> Reason:
     first = weighed(outlook)[0]
     chosen = outlook.of([first])[first].choice.chosen
     sentence = chosen.sentence if chosen else ""
-    return Reason(f"Price, work and risk come to {_money(shop, total)}; it is worth {_money(shop, stake.worth)}. {sentence}".strip(), first)
+    return Reason(f"Price, work and risk come to {money(total)}; it is worth {money(stake.worth)}. {sentence}".strip(), first)
 
 
-def _against(outlook: Outlook, shop: Shop) -> Reason:
+def _against(outlook: Outlook, money: Money) -> Reason:
     now, stake = outlook.now(), outlook.stake
     if stake.price > stake.worth:
-        return Reason(f"The price alone is more than the {_money(shop, stake.worth)} it would be worth.", "")
+        return Reason(f"The price alone is more than the {money(stake.worth)} it would be worth.", "")
     if stake.price + now.work > stake.worth:
-        return Reason(f"Price and work come to {_money(shop, stake.price + now.work)}; it would be worth {_money(shop, stake.worth)}.", "")
+        return Reason(f"Price and work come to {money(stake.price + now.work)}; it would be worth {money(stake.worth)}.", "")
     prospects = outlook.of(outlook.chances)
     worst = max(prospects, key=lambda cause: outlook.chances[cause] * (1 - prospects[cause].cured["likely"]))
-    cause, choice = outlook.knowledge.causes[worst], prospects[worst].choice
-    sentence = choice.chosen.sentence if choice.chosen else choice.why_none
+    choice = prospects[worst].choice
     if choice.chosen and choice.chosen.level != "CANNOT":
-        total = _money(shop, stake.price + now.work + now.risk)
-        return Reason(f"Price, work and risk come to {total}; it would be worth {_money(shop, stake.worth)}. {sentence}", worst)
-    return Reason(f"{cause.title}. {sentence}", worst, cause.sources, "not-met")
+        total = money(stake.price + now.work + now.risk)
+        return Reason(f"Price, work and risk come to {total}; it would be worth {money(stake.worth)}. {choice.chosen.sentence}", worst)
+    return _failing(outlook, prospects[worst])
 
 
 def _at_home(outlook: Outlook, assessment: Assessment) -> Iterator[str]:
@@ -93,6 +109,3 @@ def _other_sizes(outlook: Outlook) -> Iterator[Reason]:
             if state.instead and state.effect in ("forbids", "limits") and state.state == "not-met":
                 yield Reason(state.instead, state.condition, state.sources)
 
-
-def _money(shop: Shop, amount: float) -> str:
-    return f"{shop.currency}{amount:.2f}"

@@ -15,6 +15,7 @@ from fitdoctor.rack.answer import answer_at, in_a_hurry, next_question, prospect
 from fitdoctor.rack.foresight import LEAST_GAIN
 from fitdoctor.rack.outlook import Outlook, look_out
 from fitdoctor.rack.question import CANNOT_TELL, Rack, answered
+from fitdoctor.rack.questions import GLANCE_SECONDS
 from fitdoctor.rack.stake import Stake
 from fitdoctor.shop import Shop
 from tests.rack.small_rack import small_knowledge, without_check
@@ -177,3 +178,43 @@ def test_the_case_itself_is_left_as_it_was() -> None:
     before = msgspec.json.encode(STRAINED)
     rack_answer(small_knowledge(), STRAINED, 10, 100)
     assert msgspec.json.encode(STRAINED) == before
+
+
+def test_in_a_hurry_a_side_is_glanced_at_where_what_shows_there_could_break_the_deal() -> None:
+    rack = Rack(50, 100, 0, Case(garment="skirt"), hurry=True)
+    ask = next_question(small_knowledge(), rack)
+    assert ask is not None
+    assert (ask.kind, ask.seconds) == ("side", GLANCE_SECONDS)
+    named = next_question(small_knowledge(), told(rack, "side", "back", "yes"))
+    assert named is not None, "what shows has to be named, or the glance was for nothing"
+    assert named.kind == "symptom"
+
+
+def test_what_may_make_it_fail_is_named_the_gravest_first() -> None:
+    # Shrunk cloth fails always, a tight skirt where the seams hold nothing: .51594 against .2 x .51594 (see the sum above).
+    answer = rack_answer(small_knowledge(), STRAINED, 10, 100)
+    assert [reason.entry for reason in answer.may_fail] == ["shrunk", "tight"]
+    assert "does not come back" in answer.may_fail[0].text
+
+
+def test_what_is_left_over_is_worth_less_price_and_likely_work() -> None:
+    money = rack_answer(small_knowledge(), STRAINED, 10, 100, Shop(rate_per_hour=20)).sum
+    assert money.likely == pytest.approx(money.minutes[0] / 60 * 20)
+    assert money.left_over == pytest.approx(100 - 10 - money.likely)
+    assert money.gain == pytest.approx(money.fits * money.left_over - (1 - money.fits) * 10), "what fails costs the price"
+
+
+def test_beside_every_advice_to_buy_stand_the_no_goes_for_safety(knowledge: Knowledge) -> None:
+    answer = rack_answer(knowledge, Case(garment="trousers", looked=ALL_ROUND), 8, 40)
+    assert answer.decision == "BUY"
+    wanted = {"protective-clothing-not-altered", "medical-garment-not-altered", "childrens-sleepwear-not-altered"}
+    assert wanted <= {caution.condition for caution in answer.cautions}
+    assert all(caution.how for caution in answer.cautions)
+    plain = rack_answer(knowledge, Case(garment="trousers", looked=ALL_ROUND, facts={"garment-purpose": "ordinary"}), 8, 40)
+    assert plain.cautions == ()
+    assert rack_answer(knowledge, Case(garment="trousers", looked=ALL_ROUND), 50, 40).cautions == (), "nothing to mind in what is left"
+
+
+def test_amounts_in_the_reasons_are_said_as_the_buyer_writes_them() -> None:
+    answer = answer_at(small_knowledge(), buyer(price=120), money=lambda amount: f"{amount:.0f} crowns")
+    assert "100 crowns" in answer.reason.text
