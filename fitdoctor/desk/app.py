@@ -77,9 +77,9 @@ class Desk:
         from fitdoctor.desk.fitting import Fitting
         from fitdoctor.desk.handbook.look_up import LookUp
         from fitdoctor.desk.job import Job
-        from fitdoctor.desk.shelf import Shelf, cases_folder
+        from fitdoctor.desk.opening import open_shelf
 
-        shelf = Shelf(cases_folder())
+        shelf = open_shelf()
         try:
             kept = first_kept(knowledge, shelf, self._case)
         except FitdoctorError as error:

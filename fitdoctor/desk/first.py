@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from pathlib import Path
 
+import msgspec
+
 from fitdoctor.assess import assess
 from fitdoctor.case import Case
 from fitdoctor.desk.shelf import Kept, Shelf
@@ -20,22 +22,25 @@ def first_kept(knowledge: Knowledge, shelf: Shelf, file: Path | None = None) -> 
         FitdoctorError: the case file that was named cannot be read.
     """
     if file is not None:
-        return kept_from_file(knowledge, shelf, file)
-    known, _ = shelf.all()
-    if not known:
-        known = demo(knowledge, shelf)
-    last = shelf.last()
-    return next((kept for kept in known if kept.id == last), known[0])
+        return kept_from_file(knowledge, file)
+    if shelf.book is None or shelf.spare:
+        return Kept(case=Case(garment=""))
+    last = shelf.book.places.last()
+    at_hand = shelf.at_hand()
+    if not last and not at_hand:
+        return demo(knowledge, shelf)
+    wanted = last if last in at_hand else next(iter(at_hand), "")
+    return shelf.take(wanted) if wanted else Kept(case=Case(garment=""))
 
 
-def demo(knowledge: Knowledge, shelf: Shelf) -> tuple[Kept, ...]:
-    """Three garments of the wardrobe room, each at another step, put on the shelf; the first is opened."""
-    made = [kept_from_file(knowledge, shelf, file, keep=True) for file in reversed(demo_files())]
-    return tuple(reversed(made))
+def demo(knowledge: Knowledge, shelf: Shelf) -> Kept:
+    """Three garments of the wardrobe room, each at another step, put into a book that was never used; the first of them."""
+    made = [shelf.keep(kept_from_file(knowledge, file)) for file in reversed(demo_files())]
+    return made[-1]
 
 
-def kept_from_file(knowledge: Knowledge, shelf: Shelf, file: Path, keep: bool = False) -> Kept:
-    """A case file as a kept case, open at the first step at which something is open.
+def kept_from_file(knowledge: Knowledge, file: Path) -> Kept:
+    """A case file as a case to keep, open at the first step at which something is open.
 
     Raises:
         FitdoctorError: it cannot be read.
@@ -44,14 +49,12 @@ def kept_from_file(knowledge: Knowledge, shelf: Shelf, file: Path, keep: bool = 
     if not case.garment:
         text = str(problems[0]) if problems else f"{file} names no kind of garment."
         raise FitdoctorError(text, "Mend the file, or begin with a new garment.")
-    kept = at_first_open(knowledge, Kept(id=shelf.new_id(case.garment), case=case))
-    return shelf.keep(kept) if keep else kept
+    return at_first_open(knowledge, Kept(case=case))
 
 
 def at_first_open(knowledge: Knowledge, kept: Kept) -> Kept:
     """The case with the step open at which something is open, and the side of the figure at which something shows."""
-    case: Case = kept.case
-    assessment = assess(knowledge, case)
+    assessment = assess(knowledge, kept.case)
     step = first_open(step_states(knowledge, kept, assessment), bool(assessment.treat))
-    views = [knowledge.symptoms[symptom].view for symptom in case.seen if symptom in knowledge.symptoms]
-    return Kept(id=kept.id, case=case, step=step, view=views[0] if views else "back")
+    views = [knowledge.symptoms[symptom].view for symptom in kept.case.seen if symptom in knowledge.symptoms]
+    return msgspec.structs.replace(kept, step=step, view=views[0] if views else "back")

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QObject, Qt
-from PySide6.QtWidgets import QMenu
 
 from fitdoctor.desk.job import Job
 from fitdoctor.desk.pages.done import DonePage
@@ -19,6 +18,8 @@ from fitdoctor.desk.step_names import STEPS, TITLES
 from fitdoctor.desk.steps import step_states
 from fitdoctor.desk.window import Window
 from fitdoctor.desk.words import tr
+from fitdoctor.errors import FitdoctorError
+from fitdoctor.jobbook.trouble import ChangedElsewhere
 
 PAGES: tuple[type[Page], ...] = (GarmentPage, ShowsPage, NarrowPage, MeasurePage, DonePage, PlanPage, SheetPage)
 
@@ -33,12 +34,12 @@ class Fitting(QObject):
         self._said = ""
         job.changed.connect(self.show)
         job.stepWanted.connect(self.open_step)
-        job.failed.connect(window.say)
+        job.failed.connect(self._failed)
         job.remarked.connect(self._remark)
         window.stepWanted.connect(job.go_to)
         window.undoWanted.connect(self._undo)
         window.redoWanted.connect(self._redo)
-        window.garmentsWanted.connect(self.show_garments)
+        window.newWanted.connect(self.new_garment)
         window.summaryWanted.connect(lambda: self.page().show_summary())
         window.printWanted.connect(self._print)
         window.keyTyped.connect(lambda text: self._open() and self.page().take_key(text))
@@ -85,13 +86,24 @@ class Fitting(QObject):
         on = tr(TITLES[STEPS[at + 1]]) if at + 1 < len(STEPS) else ""
         foot = self.window.foot
         foot.show_turns(back, on)
-        foot.show_kept(self._said or tr("{title}. Kept on this computer as you go.", title=self._title()), bool(self._said))
+        foot.show_kept(self._said or self._where_kept(), bool(self._said))
         foot.show_summary(self.page().summary())
+
+    def _where_kept(self) -> str:
+        if self.job.shelf.book is None:
+            return tr("{title}. Not kept: the job book is not open.", title=self._title())
+        return tr("{title}. Kept in the job book as you go.", title=self._title())
 
     def _title(self) -> str:
         case = self.job.case
         garment = self.job.knowledge.garments.get(case.garment)
         return case.title or (garment.title if garment else tr("A new garment"))
+
+    def _failed(self, error: FitdoctorError) -> None:
+        if isinstance(error, ChangedElsewhere):
+            self.window.message.say(str(error), button=tr("Show it as it stands there"), act=self.job.look_again)
+        else:
+            self.window.say(error)
 
     def _remark(self, text: str) -> None:
         self._said = text
@@ -128,31 +140,7 @@ class Fitting(QObject):
             self.job.go_to("sheet")
             sheet.print_sheet()
 
-    # ---- the garments at hand
-
-    def show_garments(self) -> None:
-        """The garments at hand as a menu, and a new one."""
-        kept, notes = self.job.shelf.all()
-        menu = QMenu(self.window)
-        menu.setObjectName("garments-menu")
-        new = menu.addAction(tr("New garment"))
-        new.triggered.connect(lambda _on=False: self.new_garment())
-        menu.addSeparator()
-        for one in kept:
-            action = menu.addAction(self._line(one))
-            action.setObjectName(f"garments-{one.id}")
-            action.setCheckable(True)
-            action.setChecked(one.id == self.job.kept.id)
-            action.triggered.connect(lambda _on=False, who=one: self.open_kept(who))
-        link = self.window.head.garments
-        menu.popup(link.mapToGlobal(link.rect().bottomLeft()))
-        for note in notes:
-            self.window.message.say(note, error=False)
-
-    def _line(self, kept: Kept) -> str:
-        garment = self.job.knowledge.garments.get(kept.case.garment)
-        title = kept.case.title or (garment.title if garment else tr("A new garment"))
-        return f"{title}: {tr(TITLES[kept.step]).lower()}"
+    # ---- other garments
 
     def open_kept(self, kept: Kept) -> None:
         """Take another garment in hand, where one left off."""
@@ -163,4 +151,4 @@ class Fitting(QObject):
         """Begin with another garment."""
         from fitdoctor.case import Case
 
-        self.open_kept(Kept(id=self.job.shelf.new_id(""), case=Case(garment="")))
+        self.open_kept(Kept(case=Case(garment="")))

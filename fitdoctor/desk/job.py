@@ -15,9 +15,11 @@ from fitdoctor.case import Answer, Case, Measured
 from fitdoctor.desk.figure_tones import FigureTones
 from fitdoctor.desk.pictures import Pictures
 from fitdoctor.desk.shelf import Kept, Shelf
+from fitdoctor.desk.words import tr
 from fitdoctor.errors import FitdoctorError
 from fitdoctor.figure.diagrams import Diagram
 from fitdoctor.figure.reach import fitted
+from fitdoctor.jobbook.job import check_wearer
 from fitdoctor.knowledge.knowledge import Knowledge
 from fitdoctor.knowledge.search import SearchIndex
 from fitdoctor.shop import Shop
@@ -44,6 +46,7 @@ class Job(QObject):
         self._redo: list[tuple[Kept, str]] = []
         self.assessment: Assessment | None = None
         self.chances: dict[str, float] = {}
+        self.learned = shelf.learned(knowledge)
         self._work_out()
 
     @property
@@ -70,11 +73,32 @@ class Job(QObject):
 
     def open(self, kept: Kept) -> None:
         """Take another garment in hand."""
+        self.put_down()
         self._undo.clear()
         self._redo.clear()
         self._kept = kept
         self.chances = {}
         self._save()
+        self._work_out()
+        self.changed.emit()
+
+    def put_down(self, occasion: str = "") -> None:
+        """Note for the history of the garment in hand what is thought of it now."""
+        if self.assessment is None or not self._kept.id:
+            return
+        try:
+            self.shelf.note(self._kept.id, self.assessment, occasion)
+        except FitdoctorError as error:
+            self.failed.emit(error)
+
+    def look_again(self) -> None:
+        """Take in what another window changed of this garment meanwhile, and what closed jobs taught."""
+        before = self._kept
+        self._kept = self.shelf.fresh(before)
+        if self._kept != before:
+            self._undo.clear()
+            self._redo.clear()
+        self.learned = self.shelf.learned(self.knowledge)
         self._work_out()
         self.changed.emit()
 
@@ -90,10 +114,11 @@ class Job(QObject):
             self.remarked.emit(said)
 
     def _set(self, kept: Kept) -> None:
-        worked = kept.case != self._kept.case
-        self._kept = replace(kept, written=False) if worked and kept.written == self._kept.written else kept
+        before = self._kept
+        worked = kept.case != before.case
+        self._kept = replace(kept, id=before.id, written=kept.written and not (worked and kept.written == before.written))
         self._save()
-        if worked:
+        if self._kept.case != before.case:
             self._work_out()
         self.changed.emit()
 
@@ -111,7 +136,7 @@ class Job(QObject):
             self.assessment = None
             return
         try:
-            self.assessment = assess(self.knowledge, self.case, self.shop)
+            self.assessment = assess(self.knowledge, self.case, self.shop, learned=self.learned)
         except FitdoctorError as error:
             self.assessment = None
             self.failed.emit(error)
@@ -168,7 +193,12 @@ class Job(QObject):
         self._change(key="title", title=title)
 
     def name_wearer(self, wearer: str) -> None:
-        """Whom it is for: initials."""
+        """Whom it is for.
+
+        Raises:
+            FitdoctorError: it is more than initials or a ticket number, which is not kept.
+        """
+        check_wearer(wearer)
         self._change(key="wearer", wearer=wearer)
 
     def write_notes(self, notes: str) -> None:
@@ -247,13 +277,16 @@ class Job(QObject):
         self._change(past_limits=(*rest, condition) if past else rest)
 
     def tick(self, operation: str, done: bool) -> None:
-        """Tick an operation off."""
+        """Tick an operation off; what is thought when a try-on is over is noted for the history."""
+        if done and self.assessment and any(op.id == operation and op.try_on for op in self.assessment.plan.operations):
+            self.put_down(tr("at the try-on"))
         rest = tuple(op for op in self.case.done if op != operation)
         self._change(done=(*rest, operation) if done else rest)
 
     def sheet_written(self) -> None:
         """The sheet was printed or saved."""
         self._set(replace(self._kept, written=True))
+        self.put_down(tr("when the sheet was written"))
 
 
 def drawn(job: Job, diagram: Diagram, tones: FigureTones) -> Callable[[tuple[int, int], float], QImage]:

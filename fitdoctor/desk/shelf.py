@@ -1,115 +1,120 @@
-"""The garments at hand, each in a file of its own: written whole or not at all after every change."""
+"""The garments at hand: cases of the job book, each with where its fitter left off."""
 
 from __future__ import annotations
 
-import os
-from collections.abc import Iterator
-from dataclasses import dataclass
-from datetime import UTC, datetime
-from pathlib import Path
-
 import msgspec
-import platformdirs
 
+from fitdoctor.assess import Assessment
 from fitdoctor.case import Case
+from fitdoctor.diagnosis.learning import Learned
 from fitdoctor.errors import FitdoctorError
+from fitdoctor.jobbook.book import JobBook
+from fitdoctor.jobbook.finding import Sought, find
+from fitdoctor.jobbook.job import Job as BookJob
+from fitdoctor.jobbook.left_off import LeftOff
+from fitdoctor.jobbook.reading import reading_of
+from fitdoctor.knowledge.knowledge import Knowledge
 
-_LAST = "last"
 SEEN = "Seen: "
 "How a line of the notes begins that says what is seen in the fitter's own words."
 
 
-class Kept(msgspec.Struct, frozen=True, kw_only=True):
-    """One garment as it is kept: the case, and where its fitter left off.
+class Kept(LeftOff, frozen=True, kw_only=True):
+    """One garment as it is kept: the case, and where its fitter left off. One that is not in the book yet has no id."""
+
+    id: str = ""
+    case: Case
+
+
+class Shelf:
+    """The cases of a book. Without a book nothing is kept, and every try says why.
 
     Attributes:
-        step: the page that was open; view: the side of the figure that was shown.
-        depths: measurements that were typed as the depth of a fold; the case holds what is taken up in all.
-        aside: facts answered ‘not known’.
-        drafts: what was typed and cannot be used yet, by field.
-        written: whether the sheet was printed or saved since the last change.
-        changed: when, as an ISO date and time.
+        spare: whether the book stands in for one that could not be opened.
     """
 
-    id: str
-    case: Case
-    step: str = "garment"
-    view: str = "back"
-    depths: tuple[str, ...] = ()
-    aside: tuple[str, ...] = ()
-    drafts: dict[str, str] = {}
-    written: bool = False
-    changed: str = ""
-
-
-def cases_folder() -> Path:
-    """Where the cases are kept."""
-    return Path(platformdirs.user_data_dir("fitdoctor", appauthor=False)) / "cases"
-
-
-@dataclass(frozen=True)
-class Shelf:
-    """A folder of kept cases."""
-
-    folder: Path
+    def __init__(self, book: JobBook | None, trouble: FitdoctorError | None = None, spare: bool = False) -> None:
+        self.book, self.trouble, self.spare = book, trouble, spare
+        self._read: dict[str, BookJob] = {}
 
     def keep(self, kept: Kept) -> Kept:
-        """Write a case, and remember it as the last one.
+        """Write a case and where its fitter is; a garment of no kind is not kept yet.
+
+        Returns:
+            The case as it stands in the book now: what another window changed of it meanwhile is in it too.
 
         Raises:
             FitdoctorError: it could not be written.
         """
-        stamped = msgspec.structs.replace(kept, changed=datetime.now(UTC).isoformat(timespec="seconds"))
+        if not kept.case.garment:
+            return kept
         try:
-            self.folder.mkdir(parents=True, exist_ok=True)
-            _write_whole(self.folder / f"{kept.id}.json", msgspec.json.format(msgspec.json.encode(stamped)))
-            _write_whole(self.folder / _LAST, kept.id.encode())
-        except OSError as error:
-            reason = error.strerror or str(error)
-            text = f"The garment could not be kept: {reason[:1].lower()}{reason[1:]}."
-            raise FitdoctorError(text, "What you entered is still here.") from error
-        return stamped
+            job = self._written(kept)
+            self.opened().places.keep(job.id, _place(kept))
+        except FitdoctorError as error:
+            raise type(error)(error.text, f"{error.hint} What you entered is still here.".strip()) from error
+        return msgspec.structs.replace(kept, id=job.id, case=job.case)
 
-    def all(self) -> tuple[tuple[Kept, ...], tuple[str, ...]]:
-        """Every kept case, the last changed first, and a note for each file that could not be read."""
-        found: list[Kept] = []
-        notes: list[str] = []
-        for path in self._files():
-            try:
-                found.append(msgspec.json.decode(path.read_bytes(), type=Kept))
-            except (OSError, msgspec.MsgspecError) as error:
-                notes.append(f"{path} could not be read and was left as it is ({error}).")
-        return tuple(sorted(found, key=lambda kept: kept.changed, reverse=True)), tuple(notes)
+    def opened(self) -> JobBook:
+        """The open book.
 
-    def last(self) -> str:
-        """Id of the case that was open last, or nothing."""
-        try:
-            return (self.folder / _LAST).read_text().strip()
-        except OSError:
-            return ""
+        Raises:
+            FitdoctorError: it could not be opened.
+        """
+        if self.book is None:
+            raise self.trouble or FitdoctorError("There is no job book.")
+        return self.book
 
-    def drop(self, id_: str) -> None:
-        """Take a case off the shelf for good."""
-        (self.folder / f"{id_}.json").unlink(missing_ok=True)
+    def _written(self, kept: Kept) -> BookJob:
+        book = self.opened()
+        if not kept.id:
+            job = book.add(kept.case)
+        else:
+            before = self._read.get(kept.id) or book.job(kept.id)
+            job = before if before.case == kept.case else book.change(before, msgspec.structs.replace(before, case=kept.case))
+        self._read[job.id] = job
+        return job
 
-    def new_id(self, garment: str) -> str:
-        """An id no kept case has."""
-        taken = {path.stem for path in self._files()}
-        stem = garment or "garment"
-        return next(id_ for id_ in (f"{stem}-{number}" for number in range(1, 100_000)) if id_ not in taken)
+    def take(self, id_: str) -> Kept:
+        """A garment from the book, where one left off.
 
-    def _files(self) -> Iterator[Path]:
-        if self.folder.is_dir():
-            yield from sorted(self.folder.glob("*.json"))
+        Raises:
+            FitdoctorError: it is not in the book.
+        """
+        job, place = self.opened().job(id_), self.opened().places.of(id_)
+        self._read[id_] = job
+        return Kept(id=id_, case=job.case, **{name: getattr(place, name) for name in LeftOff.__struct_fields__})
+
+    def fresh(self, kept: Kept) -> Kept:
+        """The garment with what another window changed of it meanwhile.
+
+        Raises:
+            FitdoctorError: it was deleted there.
+        """
+        if not kept.id or self.book is None:
+            return kept
+        job, before = self.book.job(kept.id), self._read.get(kept.id)
+        self._read[kept.id] = job
+        return kept if before and before.revision == job.revision else msgspec.structs.replace(kept, case=job.case)
+
+    def at_hand(self) -> tuple[str, ...]:
+        """The garments whose jobs are open, the last changed first."""
+        lines = find(self.opened().file, Sought(open=True, order="changed", backwards=True))
+        return tuple(line.id for line in lines)
+
+    def note(self, id_: str, assessment: Assessment, occasion: str = "") -> None:
+        """Note what is thought of a garment now, for its history."""
+        book = self.opened()
+        book.history.note(id_, reading_of(assessment, book.clock(), book.job(id_).state, occasion))
+
+    def learned(self, knowledge: Knowledge) -> Learned | None:
+        """What closed jobs taught; None where that is nothing."""
+        learned = self.book.learning.learned(knowledge) if self.book else Learned()
+        return learned if learned.priors else None
 
 
-def _write_whole(path: Path, content: bytes) -> None:
-    draft = path.with_suffix(".new")
-    with draft.open("wb") as file:
-        file.write(content)
-        file.flush()
-        os.fsync(file.fileno())
-    draft.replace(path)
+def _place(kept: Kept) -> LeftOff:
+    return LeftOff(**{name: getattr(kept, name) for name in LeftOff.__struct_fields__})
 
 
 def own_words(notes: str) -> list[str]:

@@ -20,6 +20,7 @@ from fitdoctor.desk.pictures import contact_sheet
 from fitdoctor.desk.shelf import Kept, Shelf
 from fitdoctor.desk.step_names import STEPS
 from fitdoctor.desk.window import Window
+from fitdoctor.jobbook.book import open_book
 from fitdoctor.knowledge.knowledge import Knowledge
 from fitdoctor.knowledge.read import demo_files
 from fitdoctor.shop import Shop
@@ -52,9 +53,9 @@ def take_shots(knowledge: Knowledge, folder: Path, symptoms_only: bool = False) 
         yield path
     if symptoms_only:
         return
-    with TemporaryDirectory() as shelf_folder:
-        shelf = Shelf(Path(shelf_folder))
-        demo = {word: _kept(knowledge, shelf, word) for word in dict.fromkeys(SHOWN.values())}
+    with TemporaryDirectory() as place, open_book(Path(place) / "jobs.db") as book:
+        shelf = Shelf(book)
+        demo = {word: shelf.keep(_kept(knowledge, word)) for word in dict.fromkeys(SHOWN.values())}
         for theme, percent, size, ending in _looks():
             look = look_of(theme == "dark", percent)
             yield from _pages(application, knowledge, shelf, demo, look, size, folder, f"{theme}{ending}")
@@ -67,8 +68,8 @@ def _looks() -> Iterator[tuple[str, int, QSize, str]]:
     yield "light", 100, SMALL, "-small"
 
 
-def _kept(knowledge: Knowledge, shelf: Shelf, word: str) -> Kept:
-    return kept_from_file(knowledge, shelf, next(file for file in demo_files() if word in file.stem))
+def _kept(knowledge: Knowledge, word: str) -> Kept:
+    return kept_from_file(knowledge, next(file for file in demo_files() if word in file.stem))
 
 
 def _pages(

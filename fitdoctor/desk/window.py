@@ -37,7 +37,7 @@ class Window(QWidget):
     printWanted = Signal()
     stepWanted = Signal(str)
     placeWanted = Signal(str)
-    garmentsWanted = Signal()
+    newWanted = Signal()
     summaryWanted = Signal()
     keyTyped = Signal(str)
 
@@ -66,7 +66,6 @@ class Window(QWidget):
         dress(self, self.look)
         self.head = RunningHead(self.look, [(place, tr(title)) for place, title in PLACES])
         self.head.show_place("fit")
-        self.head.garmentsWanted.connect(self.garmentsWanted.emit)
         self.head.placeWanted.connect(self.placeWanted.emit)
         self.tape = StepTape(self.look, [StepState(step, tr(title)) for step, title in TITLES.items()])
         self.tape.stepWanted.connect(self.stepWanted.emit)
@@ -143,6 +142,7 @@ class Window(QWidget):
         self._key("Ctrl+Shift+Z", self.redoWanted.emit)
         self._key("Ctrl+Y", self.redoWanted.emit)
         self._key("Ctrl+P", self.printWanted.emit)
+        self._key("Ctrl+N", self.newWanted.emit)
         self._key("Ctrl+F", partial(self.placeWanted.emit, "look-up"))
         for number, (place, _) in enumerate(PLACES, 1):
             self._key(f"Ctrl+{number}", partial(self.placeWanted.emit, place))

@@ -19,11 +19,12 @@ from fitdoctor.jobbook.history import History
 from fitdoctor.jobbook.job import Job, Outcome, Photo, check_wearer
 from fitdoctor.jobbook.keeping import COLUMNS, from_doc, row_of
 from fitdoctor.jobbook.learning import Learning
+from fitdoctor.jobbook.left_off import Places
 from fitdoctor.jobbook.merge import merged
 from fitdoctor.jobbook.opening import PATIENCE_SECONDS, BookFile, copies, open_file, usual_place
 from fitdoctor.jobbook.photos import Photos, read_photo
 from fitdoctor.jobbook.shape import STEPS, Step
-from fitdoctor.jobbook.trouble import said_plainly
+from fitdoctor.jobbook.trouble import ChangedElsewhere, said_plainly
 
 MOST_EARLIER = 100
 """Changes of one job that can be taken back."""
@@ -52,9 +53,10 @@ class JobBook:
     photos: Photos = field(init=False)
     history: History = field(init=False)
     learning: Learning = field(init=False)
+    places: Places = field(init=False)
 
     def __post_init__(self) -> None:
-        for name, part in (("photos", Photos), ("history", History), ("learning", Learning)):
+        for name, part in (("photos", Photos), ("history", History), ("learning", Learning), ("places", Places)):
             object.__setattr__(self, name, part(self.file))
 
     def __enter__(self) -> JobBook:
@@ -110,7 +112,7 @@ class JobBook:
             wanted, clashes = (after, ()) if stored.revision == before.revision else merged(before, stored, after)
             if clashes:
                 text = f"This job was changed in another window meanwhile: {', '.join(clashes)}."
-                raise FitdoctorError(text, "Look at it as it is now, and make your change again.")
+                raise ChangedElsewhere(text, "Look at it as it is now, and make your change again.")
             wanted = replace(wanted, id=stored.id, added=stored.added, reached=stored.reached, changed=stored.changed)
             if replace(wanted, revision=stored.revision) == stored:
                 return stored
@@ -128,7 +130,7 @@ class JobBook:
         with self.file.writing() as connection:
             stored = _stored(connection, job.id)
             if stored.revision != job.revision:
-                raise FitdoctorError("This job was changed in another window meanwhile.", "Look at it as it is now.")
+                raise ChangedElsewhere("This job was changed in another window meanwhile.", "Look at it as it is now.")
             row = connection.execute("SELECT revision, doc FROM earlier WHERE job = ? ORDER BY revision DESC", (job.id,)).fetchone()
             if row is None:
                 raise FitdoctorError("There is no change of this job to take back.")

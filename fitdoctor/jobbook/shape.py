@@ -32,4 +32,6 @@ STEPS: tuple[Step, ...] = (
         "CREATE TABLE forgotten (job TEXT PRIMARY KEY REFERENCES job ON DELETE CASCADE) STRICT",
         "CREATE TABLE setting (name TEXT PRIMARY KEY, value TEXT NOT NULL) STRICT",
     ),
+    # The page that was open when the garment was put down.
+    ("CREATE TABLE left_off (job TEXT PRIMARY KEY REFERENCES job ON DELETE CASCADE, doc TEXT NOT NULL) STRICT",),
 )

@@ -46,6 +46,14 @@ def unwritable(path: Path) -> FitdoctorError:
     return _error(path, sqlite3.SQLITE_READONLY) or FitdoctorError(str(path))
 
 
+class DamagedBook(FitdoctorError):
+    """The file does not hold together: it can be set aside, and a new one begun."""
+
+
+class ChangedElsewhere(FitdoctorError):
+    """Another window has changed the same thing meanwhile."""
+
+
 @contextmanager
 def said_plainly(path: Path) -> Iterator[None]:
     """Turn what the user can mend into a known error; anything else is a bug and stays what it is."""
@@ -61,5 +69,6 @@ def said_plainly(path: Path) -> Iterator[None]:
 def _error(path: Path, code: int) -> FitdoctorError | None:
     for codes, (text, hint) in _WHAT_TO_DO.items():
         if code in codes:
-            return FitdoctorError(text.format(path=path), hint)
+            kind = DamagedBook if sqlite3.SQLITE_CORRUPT in codes else FitdoctorError
+            return kind(text.format(path=path), hint)
     return None

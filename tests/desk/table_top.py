@@ -20,6 +20,7 @@ from fitdoctor.desk.look import Look, look_of
 from fitdoctor.desk.pages.page import Page
 from fitdoctor.desk.shelf import Kept, Shelf
 from fitdoctor.desk.window import Window
+from fitdoctor.jobbook.book import open_book
 from fitdoctor.knowledge.knowledge import Knowledge
 from fitdoctor.knowledge.read import demo_files
 from fitdoctor.shop import Shop
@@ -67,8 +68,9 @@ MakeTable = Callable[..., TableTop]
 
 
 @pytest.fixture
-def shelf(tmp_path: Path) -> Shelf:
-    return Shelf(tmp_path / "cases")
+def shelf(tmp_path: Path) -> Iterator[Shelf]:
+    with open_book(tmp_path / "jobs.db") as book:
+        yield Shelf(book)
 
 
 @pytest.fixture
@@ -77,8 +79,8 @@ def table(qtbot: QtBot, knowledge: Knowledge, shelf: Shelf) -> Iterator[MakeTabl
     made: list[Window] = []
 
     def make(which: str = "trousers", look: Look | None = None, size: tuple[int, int] = (1280, 800)) -> TableTop:
-        new = Kept(id="new", case=Case(garment=""))
-        kept = kept_from_file(knowledge, shelf, demo_files()[DEMO[which]]) if which in DEMO else new
+        new = Kept(case=Case(garment=""))
+        kept = kept_from_file(knowledge, demo_files()[DEMO[which]]) if which in DEMO else new
         window = Window(Shop(), look or look_of(dark=False))
         qtbot.addWidget(window)
         window.resize(*size)

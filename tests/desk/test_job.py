@@ -2,15 +2,20 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from pathlib import Path
 
+import msgspec
 import pytest
 from pytestqt.qtbot import QtBot
 
+from fitdoctor.case import Case
 from fitdoctor.desk.first import first_kept, kept_from_file
 from fitdoctor.desk.job import Job
 from fitdoctor.desk.shelf import Kept, Shelf
 from fitdoctor.errors import FitdoctorError
+from fitdoctor.jobbook.book import open_book
+from fitdoctor.jobbook.trouble import ChangedElsewhere
 from fitdoctor.knowledge.knowledge import Knowledge
 from fitdoctor.knowledge.read import demo_files
 from fitdoctor.shop import Shop
@@ -19,15 +24,16 @@ TROUSERS = 1
 
 
 @pytest.fixture
-def job(qapp: object, knowledge: Knowledge, tmp_path: Path) -> Job:
+def job(qapp: object, knowledge: Knowledge, tmp_path: Path) -> Iterator[Job]:
     del qapp
-    shelf = Shelf(tmp_path)
-    return Job(knowledge, Shop(), shelf, kept_from_file(knowledge, shelf, demo_files()[TROUSERS]))
+    with open_book(tmp_path / "jobs.db") as book:
+        yield Job(knowledge, Shop(), Shelf(book), kept_from_file(knowledge, demo_files()[TROUSERS]))
 
 
 def again(job: Job) -> Kept:
     """What a new start of the program would find."""
-    return first_kept(job.knowledge, Shelf(job.shelf.folder))
+    with open_book(job.shelf.opened().file.path) as book:
+        return first_kept(job.knowledge, Shelf(book))
 
 
 def test_a_change_is_on_disk_before_anything_else_happens(job: Job) -> None:
@@ -122,18 +128,74 @@ def test_a_full_disk_is_said_and_loses_nothing(job: Job, qtbot: QtBot, monkeypat
     assert job.case.title == "Still here"
 
 
-def test_the_demo_is_put_on_the_shelf_once_with_each_garment_at_another_step(knowledge: Knowledge, tmp_path: Path) -> None:
-    shelf = Shelf(tmp_path)
-    first = first_kept(knowledge, shelf)
-    kept, _ = shelf.all()
-    assert len(kept) == 3
-    assert len({one.step for one in kept}) == 3
-    assert first_kept(knowledge, shelf) == first
-    assert len(shelf.all()[0]) == 3
+def test_the_demo_is_put_into_the_book_once_with_each_garment_at_another_step(knowledge: Knowledge, tmp_path: Path) -> None:
+    with open_book(tmp_path / "jobs.db") as book:
+        shelf = Shelf(book)
+        first = first_kept(knowledge, shelf)
+        kept = [shelf.take(id_) for id_ in shelf.at_hand()]
+        assert len(kept) == 3
+        assert len({one.step for one in kept}) == 3
+        assert first_kept(knowledge, shelf) == first
+        assert len(shelf.at_hand()) == 3
+        for id_ in shelf.at_hand():
+            book.delete(id_)
+        assert first_kept(knowledge, shelf).case.garment == "", "who deleted the demo does not want it back"
 
 
 def test_a_case_file_that_names_no_garment_says_what_to_do(knowledge: Knowledge, tmp_path: Path) -> None:
     file = tmp_path / "case.yaml"
     file.write_text("garment: hat\n")
     with pytest.raises(FitdoctorError, match="hat"):
-        kept_from_file(knowledge, Shelf(tmp_path), file)
+        kept_from_file(knowledge, file)
+
+
+def test_a_name_is_refused_as_wearer_and_the_case_stays_as_it_was(job: Job) -> None:
+    job.name_wearer("Q. R.")
+    with pytest.raises(FitdoctorError, match="more than initials"):
+        job.name_wearer("Quentin")
+    assert again(job).case.wearer == "Q. R."
+
+
+def test_undoing_the_choice_of_a_first_garment_leaves_one_job(job: Job) -> None:
+    job.open(Kept(case=Case(garment="")))
+    job.choose_garment("dress")
+    job.undo()
+    assert job.case.garment == ""
+    job.choose_garment("skirt")
+    assert [job.shelf.take(id_).case.garment for id_ in job.shelf.at_hand()] == ["skirt"]
+
+
+def test_what_was_thought_is_noted_when_a_garment_is_put_down_and_when_the_sheet_is_written(job: Job) -> None:
+    job.note("seat-cups-below")
+    mine = job.kept.id
+    job.sheet_written()
+    job.open(Kept(case=Case(garment="dress")))
+    history = job.shelf.opened().history.of(mine)
+    assert [reading.note for reading in history] == ["when the sheet was written", ""]
+    assert history[-1].case.seen[-1] == "seat-cups-below"
+
+
+def test_what_another_window_changed_is_kept_and_taken_in(job: Job) -> None:
+    job.name("Grey flannel")
+    with open_book(job.shelf.opened().file.path) as other:
+        there = other.job(job.kept.id)
+        other.change(there, msgspec.structs.replace(there, case=msgspec.structs.replace(there.case, notes="From over there")))
+    job.answer("clear-when-pinned-level", "no")
+    assert job.case.notes == "From over there"
+    assert job.case.title == "Grey flannel"
+    assert again(job).case == job.case
+
+
+def test_a_clash_with_another_window_is_said_and_its_value_can_be_taken(job: Job, qtbot: QtBot) -> None:
+    job.name("Grey flannel")
+    with open_book(job.shelf.opened().file.path) as other:
+        there = other.job(job.kept.id)
+        other.change(there, msgspec.structs.replace(there, case=msgspec.structs.replace(there.case, title="Theirs")))
+    with qtbot.waitSignal(job.failed) as failed:
+        job.name("Mine")
+    assert isinstance(failed.args[0], ChangedElsewhere)
+    assert job.case.title == "Mine", "what was typed stays in sight"
+    job.look_again()
+    assert job.case.title == "Theirs"
+    job.undo()
+    assert job.case.title == "Theirs", "undo does not go behind what came from another window"

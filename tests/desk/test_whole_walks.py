@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QAbstractButton, QApplication, QFileDialog, QLineEdit, QMenu, QWidget
+from PySide6.QtWidgets import QAbstractButton, QApplication, QFileDialog, QLineEdit, QWidget
 from pytestqt.qtbot import QtBot
 
 from fitdoctor.assess import Assessment
@@ -83,13 +83,10 @@ class Walker:
     # ---- the seven pages
 
     def new_garment(self, case: SolvedCase) -> None:
-        self.click("head-garments")
-        menu = self.window.findChild(QMenu, "garments-menu")
-        assert isinstance(menu, QMenu)
-        menu.actions()[0].trigger()
-        menu.close()
-        self.window.activateWindow()  # without a window manager nobody else gives the focus back
+        self.window.activateWindow()
         self.qtbot.waitUntil(self.window.isActiveWindow)
+        QTest.keyClick(self.window, Qt.Key.Key_N, Qt.KeyboardModifier.ControlModifier)
+        self.settle()
         self.click(f"garment-kind-{case.garment}")
         self.type("garment-name", case.title)
         for fact, value in case.facts.items():

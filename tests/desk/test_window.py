@@ -11,14 +11,14 @@ import msgspec
 import pytest
 from PySide6.QtCore import QEvent, QObject, Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QLineEdit, QMenu, QMessageBox, QWidget
+from PySide6.QtWidgets import QApplication, QLineEdit, QMessageBox, QWidget
 from pytestqt.qtbot import QtBot
 
 from fitdoctor.desk.app import Desk
 from fitdoctor.desk.background import run_in_background
 from fitdoctor.desk.look import look_of
+from fitdoctor.desk.opening import open_shelf
 from fitdoctor.desk.parts.text import Words
-from fitdoctor.desk.shelf import Shelf, cases_folder
 from fitdoctor.desk.step_names import STEPS
 from fitdoctor.desk.window import Window
 from fitdoctor.errors import FitdoctorError
@@ -30,7 +30,7 @@ if TYPE_CHECKING:
 
 pytest_plugins = ["tests.desk.table_top"]
 
-SLOW = ("networkx", "numpy", "jinja2", "yaml", "fitdoctor.assess")
+SLOW = ("networkx", "numpy", "jinja2", "yaml", "sqlite3", "fitdoctor.assess", "fitdoctor.jobbook")
 PAINT_ONLY = """
 import sys
 from fitdoctor.desk.app import application_of
@@ -68,7 +68,7 @@ def test_the_desk_opens_on_the_demo_and_next_time_where_one_left_off(qtbot: QtBo
     assert again.fitting is not None
     assert again.fitting.job.case.title == "Left off here"
     assert again.fitting.page().step == "sheet"
-    assert len(Shelf(cases_folder()).all()[0]) == 3
+    assert len(open_shelf().at_hand()) == 3
 
 
 def test_reading_in_the_background_comes_back_to_the_window(qtbot: QtBot) -> None:
@@ -263,18 +263,15 @@ def test_entries_left_out_are_said_with_file_and_line(qtbot: QtBot, knowledge: K
     assert "1 more" in said[0]
 
 
-def test_another_garment_is_taken_in_hand_and_the_first_waits(table: MakeTable) -> None:
+def test_another_garment_is_taken_in_hand_and_the_first_waits_in_the_book(table: MakeTable) -> None:
     top = table("trousers")
     top.job.note("seat-cups-below")
-    first = top.job.case
-    top.fitting.show_garments()
-    menu = top.window.findChild(QMenu, "garments-menu")
-    assert isinstance(menu, QMenu)
-    menu.actions()[0].trigger()
-    menu.close()
+    first = top.job.kept
+    top.window.activateWindow()
+    top.qtbot.waitUntil(top.window.isActiveWindow)
+    QTest.keyClick(top.window, Qt.Key.Key_N, Qt.KeyboardModifier.ControlModifier)
     assert top.job.case.garment == ""
     assert top.page.step == "garment"
-    kept, _ = top.job.shelf.all()
-    assert first in [one.case for one in kept]
-    top.fitting.open_kept(next(one for one in kept if one.case == first))
-    assert top.job.case == first
+    assert top.job.shelf.at_hand() == (first.id,)
+    top.fitting.open_kept(top.job.shelf.take(first.id))
+    assert top.job.case == first.case

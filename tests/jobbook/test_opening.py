@@ -59,7 +59,7 @@ def test_a_newer_book_is_refused_in_one_sentence_and_left_alone(tmp_path: Path) 
     with open_book(book_at(tmp_path), steps=NEXT) as book:
         book.add(a_case())
     before = kept_bytes(tmp_path)
-    with pytest.raises(FitdoctorError, match=r"written by a newer version of this program \(its shape is 2, known here is 1\)\.") as caught:
+    with pytest.raises(FitdoctorError, match=r"written by a newer version of this program \(its shape is 3, known here is 2\)\.") as caught:
         a_book(tmp_path)
     assert caught.value.text.count(". ") == 0
     assert "\n" not in str(caught.value)

@@ -19,6 +19,7 @@ from fitdoctor.desk.parts.rows import Rows
 from fitdoctor.desk.parts.text import PageTitle, SectionHead, Words
 from fitdoctor.desk.tokens import GUTTER
 from fitdoctor.desk.words import tr
+from fitdoctor.errors import FitdoctorError
 from fitdoctor.figure.choose import figure_of
 from fitdoctor.figure.compose import Scene
 from fitdoctor.knowledge.entries import Garment
@@ -51,7 +52,9 @@ class GarmentPage(Page):
         self._name = Field(look, "garment-name", tr("The garment in a few words"), tr("Grey flannel trousers"))
         self._wearer = Field(look, "garment-wearer", tr("Whom it is for: initials or a number"), tr("Initials or a number"))
         self._name.edit.textEdited.connect(job.name)
-        self._wearer.edit.textEdited.connect(job.name_wearer)
+        self._wearer.edit.textEdited.connect(self._name_wearer)
+        self._no_name = Words(look, "", "small", "stop", "garment-no-name")
+        self._of = job.kept.id
         self._fields = Columns(GUTTER)
         self._facts = Facts(look, job)
         self._scroll = ScrollColumn("garment-scroll")
@@ -73,7 +76,7 @@ class GarmentPage(Page):
 
     def arrange(self, columns: int) -> None:
         name = section(Words(self.look, tr("What it is called"), "small", "ink-2"), self._name, gap=4)
-        wearer = section(Words(self.look, tr("For"), "small", "ink-2"), self._wearer, gap=4)
+        wearer = section(Words(self.look, tr("For"), "small", "ink-2"), self._wearer, self._no_name, gap=4)
         self._fields.lay([[(name, 3), (wearer, 2)]] if columns > 1 else [[(name, 1)], [(wearer, 1)]])
 
     def show_job(self) -> None:
@@ -83,11 +86,25 @@ class GarmentPage(Page):
         self._kinds.show_job()
         self._fields.setVisible(known)
         self._facts.setVisible(known)
+        if self._of != self.job.kept.id:
+            self._of = self.job.kept.id
+            self._show_no_name("")
         for field, text in ((self._name, self.job.case.title), (self._wearer, self.job.case.wearer)):
-            if field.edit.text() != text:
+            if field.edit.text() != text and not field.wrong:
                 field.edit.setText(text)
         if known:
             self._facts.show_job()
+
+    def _name_wearer(self, wearer: str) -> None:
+        try:
+            self._show_no_name("")
+            self.job.name_wearer(wearer)
+        except FitdoctorError as error:
+            self._show_no_name(str(error))
+
+    def _show_no_name(self, why: str) -> None:
+        self._wearer.show_wrong(bool(why))
+        self._no_name.say(why)
 
     def focus_first(self, reason: Qt.FocusReason) -> None:
         if self.job.case.garment in self.job.knowledge.garments:

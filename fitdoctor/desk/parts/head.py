@@ -1,4 +1,4 @@
-"""The running head: the name, the places that work, and what is at hand."""
+"""The running head: the name, the places, and the way to the handbook."""
 
 from __future__ import annotations
 
@@ -10,12 +10,10 @@ from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QWidget
 
 from fitdoctor.desk.look import Look
-from fitdoctor.desk.parts.button import Link
 from fitdoctor.desk.parts.control import Control, ControlGroup
 from fitdoctor.desk.parts.find_door import FindDoor
 from fitdoctor.desk.parts.text import OneLine
 from fitdoctor.desk.tokens import MARGIN
-from fitdoctor.desk.words import tr
 
 HIGH = 52
 _BAR = 4
@@ -50,10 +48,9 @@ class PlaceButton(Control):
 
 
 class RunningHead(QWidget):
-    """Emits the place wanted, and that the garments at hand are wanted."""
+    """Emits the place wanted."""
 
     placeWanted = Signal(str)
-    garmentsWanted = Signal()
 
     def __init__(self, look: Look, places: Sequence[tuple[str, str]]) -> None:
         super().__init__()
@@ -72,9 +69,6 @@ class RunningHead(QWidget):
             button.clicked.connect(lambda _on=False, who=button: self._press(who))
             row.addWidget(button)
         row.addStretch(1)
-        self.garments = Link(look, tr("Garments at hand"), "head-garments", "body", big=True)
-        self.garments.clicked.connect(self.garmentsWanted.emit)
-        row.addWidget(self.garments)
         self.find_door = FindDoor(look)
         self.find_door.clicked.connect(lambda: self.placeWanted.emit("look-up"))
         row.addWidget(self.find_door)
