@@ -36,8 +36,10 @@ def safety_cautions(knowledge: Knowledge, case: Case) -> tuple[Caution, ...]:
 
 def _cautions(knowledge: Knowledge, case: Case) -> Iterator[Caution]:
     for id_, condition in sorted(knowledge.conditions.items()):
-        for_all = condition.safety and condition.effect == "forbids" and condition.applies_to.all
-        if for_all and condition.when is not None and knowledge.suits(condition.garments, case.garment):
-            if holds(condition.when, case, None, knowledge) != Truth.FALSE:
-                how = condition.at_the_rack or condition.ask
-                yield Caution(id_, condition.needs, how, condition.because, condition.instead, condition.sources)
+        when = condition.when
+        stops = condition.safety and condition.effect == "forbids" and condition.applies_to.all
+        if not stops or when is None or not knowledge.suits(condition.garments, case.garment):
+            continue
+        if holds(when, case, None, knowledge) != Truth.FALSE:
+            how = condition.at_the_rack or condition.ask
+            yield Caution(id_, condition.needs, how, condition.because, condition.instead, condition.sources)
