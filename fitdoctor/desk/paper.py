@@ -23,7 +23,9 @@ from PySide6.QtWidgets import QApplication
 
 from fitdoctor.assess import Assessment
 from fitdoctor.desk.call_out import draw_call_out, spread
+from fitdoctor.desk.look import look_of
 from fitdoctor.desk.painter import LIGHT
+from fitdoctor.desk.parts.mark_diagram import diagram_image
 from fitdoctor.desk.pictures import Pictures
 from fitdoctor.desk.type import load_faces
 from fitdoctor.figure.choose import figure_of, symptom_drawing
@@ -41,6 +43,7 @@ MARGIN_MM = 14.0
 DOTS_AN_INCH = 96.0
 PRINT_DOTS = 300
 BALL_EM = 22.0
+DIAGRAM_DPR = 3.0
 
 
 def sheet_html(knowledge: Knowledge, assessment: Assessment) -> bytes:
@@ -114,7 +117,7 @@ def page_images(sheet: Sheet, pictures: Mapping[str, str], width: int, dpr: floa
 
 
 def sheet_pictures(knowledge: Knowledge, assessment: Assessment) -> dict[str, str]:
-    """The pictures of the sheet as data addresses: the figure with what shows on it, and each mark that is drawn."""
+    """The pictures of the sheet as data addresses: the figure with what shows on it, and each mark on the figure and reduced."""
     pictures = Pictures(knowledge.figures)
     made = {"figure": _figure(knowledge, assessment, pictures)}
     made |= _marks(knowledge, assessment, pictures)
@@ -151,6 +154,9 @@ def _marks(knowledge: Knowledge, assessment: Assessment, pictures: Pictures) -> 
     for number, mark in enumerate(marks):
         views = (figure_of(knowledge, case.garment, view) for view in ("back", "front", "side"))
         figure = next((f for f in views if f is not None and mark.at in f.seams), None)
+        letter = letter_of(number)
+        if len(mark.old) > 1:
+            found[f"diagram-{letter}"] = diagram_image(look_of(dark=False), assessment.shop, mark, DIAGRAM_DPR)
         if figure is None or not mark.stations:
             continue
         shapes: tuple[Shape, ...] = mark_shapes(figure, mark.at, mark.stations, mark.take)
@@ -159,7 +165,7 @@ def _marks(knowledge: Knowledge, assessment: Assessment, pictures: Pictures) -> 
             continue
         box = (-360.0, place[1] - 110, 720.0, 220.0)
         scene = Scene(figure, facts={"garment": case.garment, **case.facts})
-        found[f"mark-{letter_of(number)}"] = pictures.picture(scene, (720, 220), 1.0, LIGHT, box, shapes)
+        found[f"mark-{letter}"] = pictures.picture(scene, (720, 220), 1.0, LIGHT, box, shapes)
     return found
 
 

@@ -70,7 +70,7 @@ def test_both_papers_can_be_saved(table: MakeTable, tmp_path: Path, paper: str, 
 def test_saved_as_pictures_each_guide_has_a_file_with_its_letters(table: MakeTable, tmp_path: Path) -> None:
     _, guides = opened(table)
     guides.save(tmp_path / "guides.svg")
-    names = {file.name for file in tmp_path.iterdir()}
+    names = {file.name for file in tmp_path.glob("*.svg")}
     assert names == {f"guides-{guide.letters}.svg" for guide in guides.guides}
 
 

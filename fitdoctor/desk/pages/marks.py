@@ -9,6 +9,7 @@ from fitdoctor.assess import Assessment
 from fitdoctor.desk.call_out import CallOutText
 from fitdoctor.desk.job import Job
 from fitdoctor.desk.look import Look
+from fitdoctor.desk.parts.mark_diagram import MarkDiagram
 from fitdoctor.desk.parts.marks_table import MarksTable
 from fitdoctor.desk.parts.message_bar import SignBox
 from fitdoctor.desk.parts.reason_note import beside
@@ -22,7 +23,7 @@ from fitdoctor.figure.reach import Box
 from fitdoctor.figure.shapes import Point, Shape
 from fitdoctor.knowledge.entries import Figure
 from fitdoctor.knowledge.knowledge import Knowledge
-from fitdoctor.sheet import letter_of, sheet_marks
+from fitdoctor.sheet import SheetMark, letter_of, sheet_marks
 
 PLATE = 264
 ROOM = 110.0
@@ -112,6 +113,8 @@ class Marks(QWidget):
         self._plate = MarksPlate(look, job)
         self._table = MarksTable(look, f"{name}-mark")
         self._table.markChosen.connect(self._light)
+        self._diagram = MarkDiagram(look, job.shop, f"{name}-diagram")
+        self._sheet: dict[str, SheetMark] = {}
         self._none = Words(look, "", "reading", "ink-2", f"{name}-marks-none")
         self._placed = beside(SignBox(look, "tick", "good", 0.9), Words(look, tr("Every amount has found a place."), "small"))
         self._unplaced = Words(look, "", "small", "care", f"{name}-unplaced")
@@ -119,7 +122,8 @@ class Marks(QWidget):
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
-        for gap, widget in ((0, self._head), (12, self._none), (0, self._plate), (6, self._table), (10, self._placed), (0, self._unplaced)):
+        below = (self._table, self._diagram, self._placed, self._unplaced)
+        for gap, widget in ((0, self._head), (12, self._none), (0, self._plate), *zip((6, 10, 10, 0), below, strict=True)):
             column.addSpacing(gap)
             column.addWidget(widget)
         column.addStretch(1)
@@ -136,7 +140,10 @@ class Marks(QWidget):
         self._head.say(tr("Marks on the cloth"), tr("shell and lining") if len(layers) > 1 else "")
         self._plate.show_marks(self._marks)
         self._plate.setVisible(bool(self._marks) and self._plate.isVisibleTo(self))
-        self._table.show_marks(sheet_marks(self.job.knowledge, assessment.amounts, assessment.shop), open_)
+        shown = sheet_marks(self.job.knowledge, assessment.amounts, assessment.shop)
+        self._sheet = {mark.letter: mark for mark in shown}
+        self._table.show_marks(shown, open_)
+        self._show_diagram()
         self._none.say("" if self._marks or open_ else self._why_none(assessment))
         unplaced = sum(worked.calculation.unplaced_mm for worked in assessment.amounts if worked.calculation)
         self._placed.setVisible(bool(self._marks) and unplaced <= 0 and not open_)
@@ -150,3 +157,11 @@ class Marks(QWidget):
 
     def _light(self, letter: str) -> None:
         self._plate.show_marks(self._marks, letter)
+        self._show_diagram(letter)
+
+    def _show_diagram(self, letter: str = "") -> None:
+        """The diagram of a mark; of the first that has one, where none is chosen."""
+        drawn = [(mark, self._sheet[own]) for own, _, mark in self._marks if letter in ("", own) and len(mark.old) > 1]
+        if drawn:
+            self._diagram.show_mark(*drawn[0])
+        self._diagram.setVisible(bool(drawn))

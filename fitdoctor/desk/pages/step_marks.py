@@ -11,6 +11,7 @@ from fitdoctor.desk.job import Job
 from fitdoctor.desk.look import Look
 from fitdoctor.desk.pages.marks import MarksPlate, lettered
 from fitdoctor.desk.parts.button import Link
+from fitdoctor.desk.parts.mark_diagram import MarkDiagram
 from fitdoctor.desk.parts.rows import Rows
 from fitdoctor.desk.parts.text import OneLine, Rule, SectionHead, Words
 from fitdoctor.desk.words import tr, upper_first
@@ -56,6 +57,8 @@ class StepMarks(QWidget):
             rows.append(self._said(sheet[letter], mark))
             if len(mark.stations) > 2:
                 rows.append(self._stations(sheet[letter], mark))
+            if len(mark.old) > 1:
+                rows.append(self._diagram(sheet[letter], mark))
         if not marks:
             rows.append(Words(self.look, tr("Nothing is marked until the lengths of step 4 are taken."), "small", "ink-2"))
         self._rows.show_rows(rows)
@@ -63,6 +66,11 @@ class StepMarks(QWidget):
     def _said(self, shown: SheetMark, mark: Mark) -> Words:
         place = ", ".join(part for part in (upper_first(shown.seam), shown.where) if part)
         return Words(self.look, f"**{shown.letter}**  {place}: {tr(TAKE_WORDS[mark.take])} **{how_much(mark, self.job.shop)}**", "small")
+
+    def _diagram(self, shown: SheetMark, mark: Mark) -> MarkDiagram:
+        drawn = MarkDiagram(self.look, self.job.shop, f"plan-diagram-{shown.letter}")
+        drawn.show_mark(mark, shown)
+        return drawn
 
     def _stations(self, shown: SheetMark, mark: Mark) -> QWidget:
         """Along the seam, and how far from the old line there."""
