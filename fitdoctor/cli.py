@@ -13,6 +13,7 @@ from typing import Any
 
 from fitdoctor.errors import FitdoctorError
 from fitdoctor.jobbook.commands import jobs_command
+from fitdoctor.practice.options import practice_options
 from fitdoctor.rack.options import rack_options
 from fitdoctor.shop import Shop, load_shop
 
@@ -88,6 +89,7 @@ def _look_up_and_rack(command: Command) -> None:
     show.add_argument("entry", help="id of the entry, or KIND/ID")
     show.add_argument("--json", action="store_true")
     rack_options(command("rack", _rack, "At the rack: buy, buy only if, or leave it; with several cases, side by side."))
+    practice_options(command("practise", _practise, "Practise: a set of exercises as text, or the results so far as a table."))
 
 
 def _shop() -> Shop:
@@ -205,6 +207,15 @@ def _rack(args: argparse.Namespace) -> int:
     return DONE
 
 
+def _practise(args: argparse.Namespace) -> int:
+    from fitdoctor.practice.command import results_said, set_said
+
+    shop = _shop()
+    said = results_said(args.results) if args.results else ""
+    print(said or set_said(_read(shop), shop, args.scope, args.seed, args.count, args.answers, args.json))
+    return DONE
+
+
 def _sheet(args: argparse.Namespace) -> int:
     from fitdoctor.assess import assess
 
@@ -255,17 +266,10 @@ def _write(path: Path, content: bytes) -> None:
 
 
 def _evaluate(args: argparse.Namespace) -> int:
-    from fitdoctor.assess import assess
-    from fitdoctor.evaluate import compare, evaluate, evaluation_json, evaluation_text
-    from fitdoctor.knowledge.read import read_solved_cases
+    from fitdoctor.evaluate.command import evaluated, evaluation_said
 
-    knowledge = _read(Shop())
-    if args.folder:
-        knowledge = read_solved_cases(knowledge, args.folder)
-    result = evaluation_json(evaluate(knowledge, assess))
-    print(json.dumps(result, indent=1, ensure_ascii=False) if args.json else evaluation_text(result))
-    if args.compare:
-        print(compare(json.loads(args.compare.read_text()), result))
+    result = evaluated(_read(Shop()), args.folder)
+    print(evaluation_said(result, args.json, args.compare))
     if args.save:
         _write(args.save, json.dumps(result, indent=1).encode())
     return DONE

@@ -36,6 +36,7 @@ ONLY_IN: dict[str, tuple[str, ...]] = {
     "PySide6": ("desk",),
     "yaml": ("knowledge.read",),
     "sqlite3": ("jobbook",),
+    "fsrs": ("practice",),
     "networkx": ("knowledge.graph", "plan"),
     "numpy": ("diagnosis", "amounts"),
     "threading": ("desk.background",),
