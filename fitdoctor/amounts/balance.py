@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from fitdoctor.amounts import pieces
+from fitdoctor.amounts import block, pieces
 from fitdoctor.amounts.given import Given, calculator
 from fitdoctor.amounts.marking import Amount, mark_seam
 from fitdoctor.amounts.marks import Calculation, Length, Take
@@ -26,7 +26,7 @@ _DONE: dict[str, tuple[str, Take, str]] = {
 def _balance(given: Given) -> Calculation:
     total, do = given.total, given.word("do")
     where, take, says = _DONE[do]
-    mark = mark_seam("shoulder-seam", where, take, pieces.standard_shoulder(), Amount(total, total, "in all"))
+    mark = mark_seam("shoulder-seam", where, take, pieces.sloping_shoulder(block.SHOULDER), Amount(total, total, "in all"))
     effects = {"back-length-change": Length(0.0) if do == "front-shorten" else total, "hem-change": total}
     return Calculation((mark,), total, total, effects, because=(Reason(says),))
 

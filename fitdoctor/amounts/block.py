@@ -11,6 +11,8 @@ from fitdoctor.units import MM_PER_INCH
 
 BACK_WAIST_QUARTER: Final = 190.0
 "From centre back to the side seam at the waist."
+JOIN: Final = 3 / 8 * MM_PER_INCH
+"The seam that is left above a hem cut off to be joined on again, by a sewing page."
 SEAT_SEAM: Final = 280.0
 "Centre back from the waist seam to the fork, along the seam."
 CENTRE_BACK: Final = 254.0
@@ -24,6 +26,13 @@ SCOOP_HALF: Final = 64.0
 "Half of the part of the crotch curve that is sewn lower."
 DART: Final = 114.0
 BACK_NECK_DART: Final = 82.0
+SCOOP_STEP: Final = MM_PER_INCH / 8
+"A crotch is sewn lower in steps of this, tried on between them."
+SCOOP_STOP: Final = 10.0
+"Where a buyer's guide stops lowering a crotch: 1 cm."
+DARTS_APART: Final = 2 * MM_PER_INCH
+"Two darts made of one are finished so far apart, by a sewing book."
+FRONT_NECK_DEPTH: Final = 70.0
 HALF_NECK_WIDTH: Final = 76.0
 BACK_NECK_DEPTH: Final = 22.0
 HALF_BACK_NECKLINE: Final = 83.0
@@ -39,6 +48,8 @@ SLEEVE_HEM_HALF: Final = 140.0
 TROUSER_HEM_HALF: Final = 215.0
 SKIRT_HEM_HALF: Final = 500.0
 KNEE_TO_HEM: Final = 430.0
+FRONT_HEM_LESS: Final = MM_PER_INCH
+"The front of a hem is half an inch narrower than half of it, the back as much wider, by a tailor's rule; another drafter has 3/4 in."
 HEM_SLANT: Final = 12.7
 "Back of a trouser hem longer than the front; other sources 22 mm."
 TROUSER_HEM: Final = 31.75
@@ -53,6 +64,10 @@ BUTTON_FROM_EDGE: Final = 1.25 * MM_PER_INCH
 BUTTON_SPACING: Final = 15.0
 CAP_OVER_LINES: Final = MM_PER_INCH / 4
 "What the straight line under half a sleeve cap is longer than half the armhole, by a drafting book."
+PIECE: Final = 254.0
+"As far down as a piece is set in; a seam is opened so far for as much."
+PIECE_SEAM: Final = MM_PER_INCH / 2
+"The seam at either side of a piece set into a waistband, by a sewing page."
 PLAIN: Final = 200.0
 "As much of a seam as a mark without a curve is drawn along."
 BUTTON_ROW: Final = 120.0

@@ -44,6 +44,24 @@ def in_and_out(peak: float) -> Callable[[float], float]:
     return lambda t: run_out((peak - t) / peak) if t < peak else run_out((t - peak) / (1 - peak))
 
 
+def through(values: tuple[float, float, float], share: float) -> float:
+    """A smooth line through values at both ends and half way: level at the ends, nowhere beyond the values beside it.
+
+    Cubic Hermite pieces; the slope in the middle is the harmonic mean of those beside it, 0 where the middle is the most or the least.
+    """
+    first, middle, last = values
+    before, after = middle - first, last - middle
+    slope = 2 * before * after / (before + after) if before * after > 0 else 0.0
+    if share <= 0.5:
+        return _hermite(first, middle, 0.0, slope, 2 * share)
+    return _hermite(middle, last, slope, 0.0, 2 * share - 1)
+
+
+def _hermite(start: float, end: float, slope_at_start: float, slope_at_end: float, t: float) -> float:
+    rise = (3 * t * t - 2 * t**3) * (end - start)
+    return start + rise + slope_at_start * (t**3 - 2 * t * t + t) + slope_at_end * (t**3 - t * t)
+
+
 @dataclass(frozen=True)
 class Curve:
     """A curve t -> (x, y), t from 0 to 1, with its derivative; both take arrays of t."""

@@ -10,7 +10,7 @@ from fitdoctor.amounts.carry import at_least_zero, carry, shaped_by
 from fitdoctor.amounts.curves import straight_out
 from fitdoctor.amounts.given import Given, calculator, open_option
 from fitdoctor.amounts.marking import Amount, dart_lines, mark_lines, mark_seam
-from fitdoctor.amounts.marks import Calculation, Length, Mark, Take
+from fitdoctor.amounts.marks import Calculation, Length, Mark
 from fitdoctor.reason import Reason
 
 DEEPEST_SHARE = 0.25
@@ -24,7 +24,7 @@ _FAN_DEGREES = 10.0
 def _intake(given: Given) -> Calculation:
     number, length = given.number("darts"), given.length("length")
     each = given.total * (1 / number)
-    take: Take = "in" if given.word("take") == "in" else "out"
+    take = given.in_or_out
     amount = Amount(each, given.total, "each dart", layer_share=0.5, shape=straight_out)
     mark = mark_seam(given.word("at"), "at the wide end, running out to nothing at the point", take, pieces.upright(length.mm), amount)
     because = [Reason("The whole is shared evenly over the darts; half of each dart's part on each side of its fold.")]
@@ -42,6 +42,21 @@ _TOO_DEEP = "A dart deeper than a quarter of its length stands off in a bubble a
 def _too_deep(intake: Length, length: Length) -> Length:
     """What the intake has too much for the length; 0 where the dart can lie flat at its point."""
     return at_least_zero(intake - length * DEEPEST_SHARE)
+
+
+def _split(given: Given) -> Calculation:
+    whole, length, apart = given.total, given.length("length"), given.length("apart")
+    each = whole * 0.5
+    amount = Amount(each, whole, "each dart", layer_share=0.5, shape=straight_out)
+    where = "two darts in place of one, on either side of the old place, running out to nothing at their points"
+    mark = mark_seam(given.word("at"), where, "in", pieces.upright(length.mm), amount, _ENDS)
+    too_deep = _too_deep(each, length)
+    because = [Reason("Each of the two darts takes half; the waist keeps its girth.")]
+    if too_deep.mm > 0:
+        because.append(Reason(_TOO_DEEP))
+    effects = {"per-side": each * 0.5, "apart": apart, "from-old": apart * 0.5, "split-needed": too_deep}
+    shaped = shaped_by(each, length, apart)
+    return Calculation((mark,), shaped_by(whole, length, apart), shaped, effects, because=tuple(because))
 
 
 _MOVED = {"shorten": "moved back along the fold", "lengthen": "moved on along the fold", "aside": "moved across the fold"}
@@ -78,17 +93,26 @@ def _neck_darts(given: Given) -> Calculation:
     ]
     if too_deep.mm > 0:
         because.append(Reason(_TOO_DEEP))
-    mark = _neck_dart_mark(each, given.total, length, number)
-    effects = {"per-dart": each, "per-side": each * 0.5, "split-needed": too_deep, "place-from-centre": place}
-    return Calculation((mark,), shaped_by(given.total, length), shaped_by(each, length), effects, because=tuple(because))
+    marks = _fan(each, length, number)
+    edge = at_least_zero(half - given.total * 0.5)
+    effects = {"per-dart": each, "per-side": each * 0.5, "split-needed": too_deep, "place-from-centre": place, "facing-edge": edge}
+    shaped, part = shaped_by(given.total, length, half), shaped_by(each, length, half)
+    return Calculation(marks, shaped, part, effects, because=tuple(because))
 
 
-def _neck_dart_mark(each: Length, total: Length, length: Length, number: int) -> Mark:
-    lean = math.radians(_FAN_DEGREES)
+def _fan(each: Length, length: Length, number: int) -> tuple[Mark, ...]:
+    """One dart on each side, or two that fan out: the outer one leans twice as far."""
+    if number == 2:
+        return (_neck_dart(each, each * 2, length, _FAN_DEGREES, "on each side of centre back"),)
+    inner = _neck_dart(each, each * 2, length, _FAN_DEGREES, "the inner one on each side of centre back")
+    return inner, _neck_dart(each, each * 2, length, 2 * _FAN_DEGREES, "the outer one on each side of centre back")
+
+
+def _neck_dart(each: Length, total: Length, length: Length, degrees: float, which: str) -> Mark:
+    lean = math.radians(degrees)
     fold, legs = dart_lines((0.0, 0.0), (math.sin(lean), math.cos(lean)), length.mm, each.mm)
     stations = tuple((length.mm * n / 4, each.mm * (1 - n / 4)) for n in range(5))
-    pairs = "on each side of centre back" if number == 2 else "two on each side of centre back"
-    where = f"at the neckline, {pairs}, running out to nothing at the point"
+    where = f"at the neckline, {which}, leaning outward by {degrees:.0f}°, running out to nothing at the point"
     amount = Amount(each, total, "each dart", layer_share=0.5)
     return mark_lines("back-neck-dart", where, "in", amount, stations, (fold, legs), _ENDS)
 
@@ -102,6 +126,13 @@ CALCULATORS = (
         options={"take": ("in", "out"), "darts": ("2", "1", "3", "4", "6", "8"), "at": open_option("back-dart")},
     ),
     calculator(
+        "dart-split",
+        _split,
+        block={"length": block.DART, "apart": block.DARTS_APART},
+        effects=("per-side", "apart", "from-old", "split-needed"),
+        options={"at": open_option("back-dart")},
+    ),
+    calculator(
         "dart-repoint",
         _repoint,
         block={"length": block.DART},
@@ -112,7 +143,7 @@ CALCULATORS = (
         "back-neck-darts",
         _neck_darts,
         block={"length": block.BACK_NECK_DART, "half-shoulder": block.HALF_BACK_NECKLINE},
-        effects=("per-dart", "per-side", "split-needed", "place-from-centre"),
+        effects=("per-dart", "per-side", "split-needed", "place-from-centre", "facing-edge"),
         options={"darts": ("2", "4")},
     ),
 )

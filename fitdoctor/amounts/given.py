@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 
 from fitdoctor.amounts.carry import from_block
-from fitdoctor.amounts.marks import Calculation, Calculator, Length
+from fitdoctor.amounts.marks import Calculation, Calculator, Length, Take
 from fitdoctor.errors import FitdoctorError
 
 
@@ -25,7 +25,9 @@ class Given:
 
     def length(self, name: str) -> Length:
         """An input that is needed, or has a stand-in."""
-        return self.lengths[name] if name in self.lengths else from_block(self.block[name], f"the {name.replace('-', ' ')}")
+        if name in self.lengths:
+            return self.lengths[name]
+        return from_block(self.block[name], f"the {_CALLED.get(name, name.replace('-', ' '))}")
 
     def measured(self, name: str) -> Length | None:
         """An input without a stand-in; None where it was not measured."""
@@ -35,6 +37,11 @@ class Given:
         """An option; where not given its first allowed value, or the word in the brackets of an open one."""
         return self.words.get(name) or self.choices[name][0]
 
+    @property
+    def in_or_out(self) -> Take:
+        """The option take of a seam that is taken in or let out."""
+        return "in" if self.word("take") == "in" else "out"
+
     def number(self, name: str) -> int:
         """An option that is a whole number."""
         return int(self.word(name))
@@ -43,6 +50,16 @@ class Given:
 Formula = Callable[[Given], Calculation]
 _RUN_ALONG = ("along", "half-width", "half-neck-width", "back-neck-depth", "half-shoulder", "half-hem", "seat-seam")
 "Sizes that cannot be 0, besides all that end in length."
+_CALLED = {
+    "length": "length of the seam",
+    "along": "waist seam from the centre to the side",
+    "half-width": "part of the crotch curve that is to move",
+    "half-neck-width": "half width of the back neck",
+    "half-shoulder": "back neckline from its centre to the shoulder seam",
+    "half-hem": "hem from crease to crease",
+    "slant": "slant of the hem",
+}
+"What to measure where the name of the input alone does not say it."
 OPEN = ("", "any")
 "Marks an option whose values are not a closed list; its usual value stands before."
 

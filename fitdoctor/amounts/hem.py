@@ -1,15 +1,15 @@
-"""Lengths at the hem: sleeves, trouser legs, skirts; let down, taken up, levelled."""
+"""Hems of skirts, dresses and jackets: let down, taken up, levelled from the floor."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Sequence
 
 from fitdoctor.amounts import block, pieces
-from fitdoctor.amounts.carry import at_least_zero, shaped_by
-from fitdoctor.amounts.curves import Polyline, as_points, run_out
+from fitdoctor.amounts.carry import at_least_zero
+from fitdoctor.amounts.curves import run_out, through
 from fitdoctor.amounts.given import Given, calculator, open_option
-from fitdoctor.amounts.marking import Amount, mark_lines, mark_seam
-from fitdoctor.amounts.marks import Calculation, Length, Mark, Take
+from fitdoctor.amounts.marking import Amount, mark_seam
+from fitdoctor.amounts.marks import Calculation, Length
 from fitdoctor.reason import Reason
 
 
@@ -19,61 +19,6 @@ def let_down_effects(total: Length, depth: Length | None, new_hem: Length) -> di
         return {}
     left = at_least_zero(depth - total)
     return {"hem-left": left, "hem-short-by": at_least_zero(new_hem - left), "cloth-short-by": at_least_zero(total - depth)}
-
-
-def _trouser_hem(given: Given) -> Calculation:
-    finish, slant = given.word("finish"), given.length("slant")
-    step = given.length({"plain": "hem-depth", "cuff": "cuff-depth", "faced": "facing-seam"}[finish])
-    lines = _LINES[finish]
-    needed = step * (len(lines) - 1)
-    inseam = given.length("finished-inseam")
-    edge = pieces.trouser_hem(given.length("half-hem").mm, slant.mm)
-    marks = (_finished_line(inseam, slant, edge), *_lines_below(lines, step, edge))
-    effects = {"cloth-needed": needed, "slant": slant}
-    below = given.measured("cloth-below")
-    if below is not None:
-        effects["cloth-short-by"] = at_least_zero(needed - below)
-    effects |= _flare(given, step)
-    because = (
-        Reason("Each line lies below the finished line by whole depths of the hem or cuff; the last is where the cloth is cut."),
-        Reason("The back of the hem is lower than the front by the slant; every line runs parallel."),
-    )
-    return Calculation(marks, shaped_by(needed, slant, step), shaped_by(step, slant), effects, because=because)
-
-
-_CREASES = ("front crease", "back crease")
-_LINES = {
-    "plain": ("finished line", "cutting line"),
-    "cuff": ("finished line", "first fold, the top of the cuff inside", "second fold", "cutting line"),
-    "faced": ("finished line", "cutting line, where the facing is sewn on"),
-}
-
-
-def _finished_line(inseam: Length, slant: Length, edge: Polyline) -> Mark:
-    stations = ((0.0, 0.0), (float(edge[-1][0]), slant.mm))
-    points = as_points(edge)
-    where = "finished line, the whole inseam from the crotch down; the back slants lower"
-    return mark_lines("hem", where, "mark", Amount(inseam, inseam, "in all"), stations, (points, points), _CREASES)
-
-
-def _lines_below(names: tuple[str, ...], step: Length, edge: Polyline) -> Iterator[Mark]:
-    for n, name in enumerate(names[1:], 1):
-        down = step * n
-        take: Take = "cut" if name.startswith("cutting") else "mark"
-        stations = ((0.0, down.mm), (float(edge[-1][0]), down.mm))
-        old = as_points(edge)
-        new = tuple((x, y + down.mm) for x, y in old)
-        where = f"{name}, below the finished line"
-        yield mark_lines("hem", where, take, Amount(down, down, "in all"), stations, (old, new), _CREASES)
-
-
-def _flare(given: Given, step: Length) -> dict[str, Length]:
-    """What a turned-up hem must be wider at its raw edge on a leg that narrows: all round, both sides of the fold mirrored."""
-    knee, hem = given.measured("knee-girth"), given.measured("hem-girth")
-    if knee is None or hem is None:
-        return {}
-    narrowing = (knee.mm - hem.mm) / given.length("knee-to-hem").mm
-    return {"hem-flare": Length(max(0.0, narrowing) * step.mm, step.give_mm * abs(narrowing))}
 
 
 def _let_down(given: Given) -> Calculation:
@@ -93,7 +38,7 @@ def _take_up(given: Given) -> Calculation:
     edge = pieces.level(block.SKIRT_HEM_HALF)
     mark = mark_seam("hem", f"all round the {given.word('part')}", "raise", edge, Amount(total, total, "in all"))
     narrow = given.length("edge-slope")
-    effects = {"hem-flare": total * (2 * narrow.mm), "fold-shows": total * 0.5}
+    effects = {"hem-flare": total * (2 * narrow.mm), "fold-shows": total * 0.5, "join-seam": given.length("join-seam")}
     because = (
         Reason("On an edge that flares the turned-up part is wider than what it lies on: ease the surplus in, or slope the seams inside."),
         Reason("Where the old edge is kept, half of the amount shows as a fold above it."),
@@ -101,7 +46,35 @@ def _take_up(given: Given) -> Calculation:
     return Calculation((mark,), total, total, effects, because=because)
 
 
+_FLOOR = ("floor-front", "floor-right", "floor-back", "floor-left")
+
+
 def _level(given: Given) -> Calculation:
+    """From what the hem stands off the floor at four places where that was read, else from its biggest difference."""
+    readings = [reading for reading in map(given.measured, _FLOOR) if reading is not None]
+    return _by_readings(readings) if len(readings) == len(_FLOOR) else _by_difference(given)
+
+
+def _by_readings(readings: Sequence[Length]) -> Calculation:
+    """The highest place keeps its length, every other one comes up to it."""
+    highest = max(readings, key=lambda reading: reading.mm)
+    front, right, back, left = (at_least_zero(highest - reading) for reading in readings)
+    total = max((front, right, back, left), key=lambda up: up.mm)
+    halves = [("", right)] if right.mm == left.mm else [("on the right: ", right), ("on the left: ", left)]
+    marks = tuple(_half_round(which, front, side, back) for which, side in halves)
+    because = (Reason("The highest place of the hem keeps its length; the line through the readings runs smoothly."),)
+    return Calculation(marks, total, total, {"hem-change": total}, because=because)
+
+
+def _half_round(which: str, front: Length, side: Length, back: Length) -> Mark:
+    most = max((front, side, back), key=lambda up: up.mm)
+    values = (front.mm, side.mm, back.mm)
+    amount = Amount(most, most, "in all", shape=lambda share: through(values, share) / most.mm if most.mm else 0.0)
+    where = f"{which}from centre front over the side to centre back, up to the highest place"
+    return mark_seam("hem", where, "raise", pieces.level(block.SKIRT_HEM_HALF), amount, ("centre front", "centre back"))
+
+
+def _by_difference(given: Given) -> Calculation:
     total, at = given.total, given.word("at")
     lowest = {"back": "centre back", "front": "centre front", "side": "the lower side"}[at]
     where = f"most at {lowest}, running out where the hem is level already"
@@ -113,22 +86,6 @@ def _level(given: Given) -> Calculation:
 
 CALCULATORS = (
     calculator(
-        "trouser-hem",
-        _trouser_hem,
-        needs=("finished-inseam",),
-        block={
-            "slant": block.HEM_SLANT,
-            "hem-depth": block.TROUSER_HEM,
-            "cuff-depth": block.CUFF,
-            "facing-seam": block.HEM_FACED,
-            "half-hem": block.TROUSER_HEM_HALF,
-            "knee-to-hem": block.KNEE_TO_HEM,
-        },
-        optional=("cloth-below", "knee-girth", "hem-girth"),
-        effects=("cloth-needed", "cloth-short-by", "slant", "hem-flare"),
-        options={"finish": ("plain", "cuff", "faced")},
-    ),
-    calculator(
         "hem-let-down",
         _let_down,
         block={"new-hem": block.SKIRT_HEM, "facing-seam": block.HEM_FACED},
@@ -139,9 +96,15 @@ CALCULATORS = (
     calculator(
         "hem-take-up",
         _take_up,
-        block={"edge-slope": 0.0},
-        effects=("hem-flare", "fold-shows"),
+        block={"edge-slope": 0.0, "join-seam": block.JOIN},
+        effects=("hem-flare", "fold-shows", "join-seam"),
         options={"part": open_option("hem")},
     ),
-    calculator("skirt-hem-level", _level, effects=("hem-change",), options={"at": ("back", "front", "side")}),
+    calculator(
+        "skirt-hem-level",
+        _level,
+        optional=_FLOOR,
+        effects=("hem-change",),
+        options={"at": ("back", "front", "side")},
+    ),
 )

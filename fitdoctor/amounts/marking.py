@@ -83,6 +83,7 @@ def mark_lines(
     stations: tuple[Point, ...],
     lines: tuple[tuple[Point, ...], tuple[Point, ...]],
     ends: tuple[str, str],
+    along_mm: float = 0.0,
 ) -> Mark:
     """A mark whose stations and lines, old and new, are drawn otherwise than along a seam's normals."""
     return Mark(
@@ -98,6 +99,7 @@ def mark_lines(
         give_mm=amount.total.give_mm,
         layer_share=amount.layer_share,
         ends=ends,
+        along_mm=along_mm,
     )
 
 

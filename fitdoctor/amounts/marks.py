@@ -50,6 +50,7 @@ class Mark:
             `old` and `new` lie on one layer: their distance is the station's offset times this.
         grain: direction of the straight grain in the piece's plane.
         ends: what lies where the seam begins and where it ends.
+        along_mm: how far the stations move along the seam itself, toward its end; below 0 toward its beginning.
     """
 
     at: str
@@ -66,6 +67,7 @@ class Mark:
     layer_share: float = 1.0
     grain: Point = (0.0, 1.0)
     ends: tuple[str, str] = ("", "")
+    along_mm: float = 0.0
 
 
 @dataclass(frozen=True)

@@ -68,10 +68,23 @@ def armhole(shoulder_end: tuple[float, float], depth_mm: float, hollow_mm: float
         depth_mm: shoulder end to underarm, measured straight down.
         hollow_mm: how far it is hollowed in from the shoulder end before it turns out to the underarm.
     """
+    return _armhole_curve(shoulder_end, depth_mm, hollow_mm).polyline()
+
+
+def _armhole_curve(shoulder_end: tuple[float, float], depth: float, hollow: float) -> Curve:
     x, y = shoulder_end
-    return bezier(
-        (x, y), (x - hollow_mm, y + 0.40 * depth_mm), (x - 1.6 * hollow_mm, y + depth_mm), (x + 0.45 * depth_mm, y + depth_mm)
-    ).polyline()
+    return bezier((x, y), (x - hollow, y + 0.40 * depth), (x - 1.6 * hollow, y + depth), (x + 0.45 * depth, y + depth))
+
+
+def armhole_for(half_mm: float) -> Polyline:
+    """One half of an armhole, of the standard block's shape, as long as half of what was measured round it."""
+    return fitted(lambda k: _armhole_curve((0.0, 0.0), block.ARMHOLE_DEPTH * k, block.ARMHOLE_HOLLOW * k), half_mm).polyline()
+
+
+def both_halves(half: Polyline) -> Polyline:
+    """A whole armhole laid open from the back underarm over the shoulder to the front underarm: the half and its mirror image."""
+    mirrored = half * np.array([-1.0, 1.0])
+    return np.vstack((mirrored[::-1], half[1:]))
 
 
 def sleeve_cap(back_mm: float, front_mm: float, height_mm: float) -> Polyline:
@@ -116,6 +129,16 @@ def leg_edge(knee_to_hem_mm: float) -> Polyline:
     return straight((0.0, knee_to_hem_mm), (0.0, 0.0))
 
 
-def standard_shoulder() -> Polyline:
-    """The shoulder seam of the standard block."""
-    return shoulder(block.SHOULDER, block.SHOULDER_DROP)
+def sloping_shoulder(length_mm: float) -> Polyline:
+    """A shoulder seam of the standard block's slope."""
+    return shoulder(length_mm, length_mm * block.SHOULDER_DROP / block.SHOULDER)
+
+
+def seam_line(at: str, length_mm: float) -> Polyline:
+    """A seam drawn by its id alone, as long as it was measured: shoulders slope, waists curve, edges lie level, others stand upright."""
+    if at.endswith("waist-seam"):
+        return waist(length_mm)
+    if at in ("shoulder-seam", "inseam"):
+        return sloping_shoulder(length_mm) if at == "shoulder-seam" else inseam(length_mm)
+    lies = at.endswith(("hem", "facing", "cuff-seam", "collar-seam", "neckline-seam"))
+    return level(length_mm) if lies else upright(length_mm)

@@ -64,6 +64,7 @@ def _scaled(mark: Mark, each_mm: float, parts: int) -> Mark:
         mark,
         each_mm=each_mm,
         total_mm=each_mm * parts,
+        along_mm=mark.along_mm * factor,
         stations=tuple((way, offset * factor) for way, offset in mark.stations),
         new=tuple((x0 + (x1 - x0) * factor, y0 + (y1 - y0) * factor) for (x0, y0), (x1, y1) in moved) or mark.new,
     )

@@ -1,29 +1,36 @@
-"""Shoulder seams turned by a wedge, shoulders narrowed, sleeves turned in the armhole."""
+"""Shoulder seams turned by a wedge, shoulders narrowed."""
 
 from __future__ import annotations
 
 import math
 
+import numpy as np
+
 from fitdoctor.amounts import block, pieces
+from fitdoctor.amounts.armhole import to_the_notch, under_the_notch
 from fitdoctor.amounts.carry import at_least_zero, carry, shaped_by, stand_ins
-from fitdoctor.amounts.curves import run_out, straight_out
+from fitdoctor.amounts.curves import as_points, straight_out, ways
 from fitdoctor.amounts.given import Given, calculator
-from fitdoctor.amounts.marking import Amount, mark_seam
-from fitdoctor.amounts.marks import Calculation, Length, Take
+from fitdoctor.amounts.marking import ENDS, Amount, mark_lines, mark_seam, shares_of_way
+from fitdoctor.amounts.marks import Calculation, Length, Mark
 from fitdoctor.errors import FitdoctorError
 from fitdoctor.reason import Reason
 
 
 def _wedge(given: Given) -> Calculation:
     height, length, end = given.total, given.length("shoulder-length"), given.word("end")
-    take: Take = "in" if given.word("take") == "in" else "out"
+    take = given.in_or_out
     layers = {"both": 2, "one": 1}[given.words.get("layers") or ("both" if end == "armhole" else "one")]
-    line = pieces.shoulder(length.mm, length.mm * block.SHOULDER_DROP / block.SHOULDER)
+    line = pieces.sloping_shoulder(length.mm)
     amount = Amount(height, height * layers, "each layer" if layers == 2 else "in all", shape=straight_out)
     if end == "armhole":
         amount = Amount(height, amount.total, amount.convention, shape=lambda t: t)
     other = "neck" if end == "armhole" else "armhole"
-    mark = mark_seam("shoulder-seam", f"at the {end} end, running out to nothing at the {other}", take, line, amount)
+    marks = [mark_seam("shoulder-seam", f"at the {end} end, running out to nothing at the {other}", take, line, amount)]
+    sizes = [length]
+    if given.word("armhole") == "lowered":
+        sizes.append(given.length("armhole-length"))
+        marks.append(_lowered(height, sizes[-1]))
     nothing = Length(0.0)
     effects = {
         "slope-change": height,
@@ -35,8 +42,15 @@ def _wedge(given: Given) -> Calculation:
         Reason(f"The seam turns by {turned:.1f}° about its {other} end."),
         Reason(_WEDGE_BECAUSE[end]),
     )
-    shaped = shaped_by(height, length)
-    return Calculation((mark,), shaped, shaped, effects, because=because)
+    shaped = shaped_by(height, *sizes)
+    return Calculation(tuple(marks), shaped, shaped, effects, because=because)
+
+
+def _lowered(height: Length, round_: Length) -> Mark:
+    """The underarm moved down by what the wedge has taken off the armhole above."""
+    amount = Amount(height, height * 2, "each layer", shape=under_the_notch)
+    where = "at the bottom of the armhole, running out at the notches"
+    return mark_seam("armhole-seam", where, "lower", pieces.armhole_for(round_.mm / 2), amount)
 
 
 _WEDGE_BECAUSE = {
@@ -61,24 +75,27 @@ def _narrowed(given: Given) -> Calculation:
     gives = given.measured("cap-can-give")
     if gives is not None:
         effects["cap-short-by"] = at_least_zero(longer - gives)
-    end = pieces.shoulder(length.mm, drop.mm)[-1]
-    old = pieces.armhole((float(end[0]), float(end[1])), block.ARMHOLE_DEPTH, block.ARMHOLE_HOLLOW)
-    where = "at each shoulder end, running out into the old armhole at the notches"
-    mark = mark_seam("armhole-seam", where, "in", old, Amount(inward, inward * 2, "each side", shape=_to_the_notch))
+    round_ = given.length("armhole-length")
+    effects |= {"armhole-new": round_ + longer, "sleeve-must-gain": inward}
+    mark = _new_armhole(inward, math.asin(drop.mm / length.mm), round_)
     because = (
         Reason("The shoulder end rises as it moves in along the slope of the seam: the front and the back armhole each gain that rise."),
         Reason("The sleeve is set again on its old seam line, so its cap must give what the armhole has gained."),
     )
-    shaped = shaped_by(inward, length, drop)
+    shaped = shaped_by(inward, length, drop, round_)
     return Calculation((mark,), shaped, shaped, effects, because=because)
 
 
-def _to_the_notch(share: float) -> float:
-    return run_out(share / _NOTCH_SHARE)
-
-
-_NOTCH_SHARE = 0.6
-"The notches stand at this share of the way from the shoulder down to the underarm."
+def _new_armhole(inward: Length, slope: float, round_: Length) -> Mark:
+    """The armhole moved in along the shoulder seam, so that the new one begins on that seam."""
+    line = pieces.armhole_for(round_.mm / 2)
+    way = ways(line)
+    left = np.array([to_the_notch(s / way[-1]) for s in way])
+    new = line - left[:, None] * inward.mm * np.array([math.cos(slope), math.sin(slope)])
+    stations = tuple((float(t * way[-1]), inward.mm * to_the_notch(float(t))) for t in shares_of_way(float(way[-1])))
+    where = "at each shoulder end, running out into the old armhole at the notches"
+    amount = Amount(inward, inward * 2, "each side")
+    return mark_lines("armhole-seam", where, "in", amount, stations, (as_points(line), as_points(new)), ENDS["armhole-seam"])
 
 
 def _drop(given: Given) -> Length:
@@ -95,15 +112,15 @@ CALCULATORS = (
     calculator(
         "shoulder-wedge",
         _wedge,
-        block={"shoulder-length": block.SHOULDER},
+        block={"shoulder-length": block.SHOULDER, "armhole-length": block.ARMHOLE},
         effects=("slope-change", "armhole-change", "neckline-change"),
-        options={"end": ("armhole", "neck"), "take": ("in", "out"), "layers": ("both", "one")},
+        options={"end": ("armhole", "neck"), "take": ("in", "out"), "layers": ("both", "one"), "armhole": ("kept", "lowered")},
     ),
     calculator(
         "shoulder-narrowed",
         _narrowed,
-        block={"shoulder-length": block.SHOULDER, "shoulder-slope-drop": block.SHOULDER_DROP},
+        block={"shoulder-length": block.SHOULDER, "shoulder-slope-drop": block.SHOULDER_DROP, "armhole-length": block.ARMHOLE},
         optional=("cap-can-give",),
-        effects=("armhole-longer", "cap-must-give", "cap-short-by", "shoulder-width-change"),
+        effects=("armhole-longer", "armhole-new", "cap-must-give", "cap-short-by", "shoulder-width-change", "sleeve-must-gain"),
     ),
 )

@@ -1,4 +1,4 @@
-"""Sleeves: lengthened, shortened at the hem or at the cap, turned in the armhole."""
+"""Sleeves lengthened, or shortened at the hem or at the cap."""
 
 from __future__ import annotations
 
@@ -71,26 +71,6 @@ def _taken_up(total: Length, depth: Length | None) -> dict[str, Length]:
     return {**left, "hem-short-by": nothing, "cloth-short-by": nothing}
 
 
-def _pitch(given: Given) -> Calculation:
-    shift, armhole = given.total, given.length("armhole-length")
-    toward = given.word("toward")
-    where = f"at every notch, along the seam: the whole sleeve turned toward the {toward}"
-    mark = Mark(
-        "armhole-seam",
-        where,
-        "mark",
-        shift.mm,
-        shift.mm,
-        "in all",
-        stations=((0.0, shift.mm), (armhole.mm, shift.mm)),
-        give_mm=shift.give_mm,
-    )
-    degrees = 360 * shift.mm / armhole.mm
-    because = (Reason(f"The sleeve turns by {degrees:.1f}° of the armhole's round; every notch moves by as much along the seam."),)
-    shaped = shaped_by(shift, armhole)
-    return Calculation((mark,), shaped, shaped, {"notch-shift": shift}, because=because)
-
-
 CALCULATORS = (
     calculator(
         "sleeve-length",
@@ -105,12 +85,5 @@ CALCULATORS = (
         optional=("hem-depth",),
         effects=("hem-left", "hem-short-by", "cloth-short-by"),
         options={"take": ("lengthen", "shorten", "shorten-at-cap"), "vent": ("none", "buttons"), "buttons": ("4", "1", "2", "3", "5")},
-    ),
-    calculator(
-        "sleeve-pitch",
-        _pitch,
-        block={"armhole-length": block.ARMHOLE},
-        effects=("notch-shift",),
-        options={"toward": ("back", "front")},
     ),
 )

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from fitdoctor.amounts import block, pieces
 from fitdoctor.amounts.carry import shaped_by
-from fitdoctor.amounts.curves import run_out, straight_out
+from fitdoctor.amounts.curves import even, run_out, straight_out
 from fitdoctor.amounts.given import Given, calculator, open_option
-from fitdoctor.amounts.marking import Amount, mark_seam
+from fitdoctor.amounts.marking import Amount, Shape, mark_seam
 from fitdoctor.amounts.marks import Calculation, Length, Mark, Take
 from fitdoctor.reason import Reason
 
@@ -21,16 +21,28 @@ def _crescent(given: Given) -> Calculation:
     take: Take = "lower" if given.word("take") == "lower" else "raise"
     at = given.word("at")
     centre = "centre front" if at.startswith("front") else "centre back"
-    where = f"at {centre}, running out smoothly at the side seams"
-    mark = mark_seam(at, where, take, pieces.waist(along.mm), Amount(total, total, "in all", shape=run_out))
+    shape, words, why = _MOST[given.word("most")]
+    mark = mark_seam(at, words.format(centre=centre), take, pieces.waist(along.mm), Amount(total, total, "in all", shape=shape))
     shaped = shaped_by(total, along)
     changes = "shorter" if take == "lower" else "longer"
-    because = (
-        Reason("What is left of the amount runs out smoothly: level with the old seam at the centre and again at the side seam."),
-        Reason(f"The rise at {centre} becomes {changes} by the whole amount, the darts by what is left of it where they stand."),
-    )
-    effects = {"rise-change": total, "dart-shorter": total * run_out(_DART_SHARE)}
-    return Calculation((mark,), shaped, shaped, effects, because=because)
+    says = f"The rise at {centre} becomes {changes} by what is marked there, the darts by what is left of it where they stand."
+    effects = {"rise-change": total * shape(0.0), "side-change": total * shape(1.0), "dart-shorter": total * shape(_DART_SHARE)}
+    return Calculation((mark,), shaped, shaped, effects, because=(Reason(why), Reason(says)))
+
+
+_MOST: dict[str, tuple[Shape, str, str]] = {
+    "centre": (
+        run_out,
+        "at {centre}, running out smoothly at the side seams",
+        "What is left of the amount runs out smoothly: level with the old seam at the centre and again at the side seam.",
+    ),
+    "side": (
+        lambda t: run_out(1 - t),
+        "at the side seam, running out smoothly at {centre}",
+        "What is left of the amount runs out smoothly: level with the old seam at the side seam and again at the centre.",
+    ),
+    "all": (even, "even from {centre} to the side seams", "The new seam runs beside the old one, as far from it all the way."),
+}
 
 
 def _shaping(given: Given) -> Calculation:
@@ -64,8 +76,8 @@ CALCULATORS = (
         "waist-crescent",
         _crescent,
         block={"along": block.BACK_WAIST_QUARTER},
-        effects=("rise-change", "dart-shorter"),
-        options={"at": open_option("back-waist-seam"), "take": ("lower", "raise")},
+        effects=("rise-change", "side-change", "dart-shorter"),
+        options={"at": open_option("back-waist-seam"), "take": ("lower", "raise"), "most": ("centre", "side", "all")},
     ),
     calculator(
         "waist-hip-shaping",
