@@ -9,7 +9,7 @@ from fitdoctor.amounts.carry import at_least_zero
 from fitdoctor.amounts.curves import run_out, through
 from fitdoctor.amounts.given import Given, calculator, open_option
 from fitdoctor.amounts.marking import Amount, mark_seam
-from fitdoctor.amounts.marks import Calculation, Length
+from fitdoctor.amounts.marks import Calculation, Length, Mark
 from fitdoctor.reason import Reason
 
 
