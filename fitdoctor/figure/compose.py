@@ -12,7 +12,7 @@ from fitdoctor.figure.bumps import both_sides
 from fitdoctor.figure.curves import through
 from fitdoctor.figure.lines import edge_lit
 from fitdoctor.figure.shapes import Clip, Point, Polygon, Shape
-from fitdoctor.figure.strokes import draw, each_side
+from fitdoctor.figure.strokes import ABOVE, draw, each_side
 from fitdoctor.knowledge.entries import Bump, Drawing, Figure, Piece, Stroke
 
 NOT_TOLD = "not-known"
@@ -110,7 +110,7 @@ class _Composer:
 
     def _placed(self, stroke: Stroke) -> tuple[str, Stroke]:
         """Where a stroke is painted: behind the garment, above it, or on a part."""
-        if stroke.stroke == "dots":
+        if stroke.stroke in ABOVE:
             return TOP, stroke
         if stroke.stroke == "gape" and stroke.on in ("", BEHIND):
             return (self._main() if self._lies_on_cloth(stroke) else BEHIND), stroke

@@ -7,14 +7,15 @@ from dataclasses import dataclass
 
 import msgspec
 
+from fitdoctor.figure.arrows import tape
 from fitdoctor.figure.choose import drawing_on, figure_of, symptom_drawing
 from fitdoctor.figure.compose import Scene
-from fitdoctor.figure.explain import mechanism, tape
+from fitdoctor.figure.explain import mechanism
 from fitdoctor.figure.marks import mark_shapes
 from fitdoctor.figure.reach import Box
 from fitdoctor.figure.shapes import Point, Shape, bounds
 from fitdoctor.figure.transfer import mapping
-from fitdoctor.knowledge.entries import Cause, Check, Drawing, Figure, Measurement, MechanismArrow, View
+from fitdoctor.knowledge.entries import Cause, Check, Drawing, Figure, Measurement, MechanismArrow, Symptom, View
 from fitdoctor.knowledge.knowledge import Knowledge
 
 ROOM = 70.0
@@ -79,14 +80,21 @@ def _around(points: Sequence[Point], crop: Box | None = None) -> Box:
     return left, top, right - left, bottom - top
 
 
-def check_diagram(knowledge: Knowledge, check: Check, garment: str, view: View = "back") -> Diagram | None:
-    """How a check is done, on the garment in hand; None where it has no drawing for it."""
-    for side in (view, "back", "front", "side"):
-        figure = figure_of(knowledge, garment, side)
-        drawing = drawing_on(knowledge, check.draw, check.garments, garment, side)
-        if figure is not None and drawing is not None:
-            return Diagram(Scene(figure, (drawing,), facts={"garment": garment}), drawing.crop)
-    return None
+def check_diagram(
+    knowledge: Knowledge, check: Check, garment: str, facts: Mapping[str, str] | None = None, seen: Sequence[Symptom] = ()
+) -> Diagram | None:
+    """How a check is done, on the garment in hand; None where it has no drawing for it.
+
+    Args:
+        seen: what was noted on the garment; drawn faintly where it shows on the same side.
+    """
+    figure = figure_of(knowledge, garment, check.view)
+    drawing = drawing_on(knowledge, check.draw, check.garments, garment, check.view)
+    if figure is None or drawing is None:
+        return None
+    signs = (symptom_drawing(knowledge, symptom, garment) for symptom in seen if symptom.view == check.view)
+    scene = Scene(figure, (drawing,), tuple(sign for sign in signs if sign), {"garment": garment, **(facts or {})})
+    return Diagram(scene, drawing.crop)
 
 
 def measure_diagram(knowledge: Knowledge, measurement: Measurement, garment: str) -> Diagram | None:

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from itertools import pairwise
 
+from fitdoctor.figure.arrows import basted
 from fitdoctor.figure.curves import flatten, flip, parse
-from fitdoctor.figure.explain import basted
 from fitdoctor.figure.shapes import Fill, Flat, Point, Polygon, Shape
 from fitdoctor.knowledge.entries import Figure, SeamLine
 

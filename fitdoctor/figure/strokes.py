@@ -14,6 +14,7 @@ from fitdoctor.errors import FitdoctorError
 from fitdoctor.figure.bumps import other_side
 from fitdoctor.figure.curves import Along, beside, bowed, by_hand, fading, shade_side, through, wobble
 from fitdoctor.figure.fields import band, lens, soft
+from fitdoctor.figure.hands import HANDS
 from fitdoctor.figure.lines import edge_lit, seam
 from fitdoctor.figure.shapes import Fill, Flat, Line, Linear, Point, Polygon, Shape, Spot, bounds
 from fitdoctor.knowledge.entries import Stroke
@@ -241,7 +242,10 @@ KINDS: dict[str, Callable[[Stroke], list[Shape]]] = {
     "dart": dart,
     "seam": sewn,
     "dots": dots,
+    **HANDS,
 }
+ABOVE = ("dots", *HANDS)
+"Strokes that lie above the garment, whatever part they name."
 
 
 def draw(stroke: Stroke) -> list[Shape]:

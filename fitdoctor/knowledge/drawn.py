@@ -131,7 +131,31 @@ class Bump(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True
 class Stroke(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, omit_defaults=True):
     """One stroke of a drawn symptom, in mm of a real body (x from the centre line, y down from the nape)."""
 
-    stroke: Literal["fold", "taut", "fan", "spot", "soft", "swell", "hollow", "gape", "line", "crease", "dent", "dart", "seam", "dots"]
+    stroke: Literal[
+        "fold",
+        "taut",
+        "fan",
+        "spot",
+        "soft",
+        "swell",
+        "hollow",
+        "gape",
+        "line",
+        "crease",
+        "dent",
+        "dart",
+        "seam",
+        "dots",
+        "pins",
+        "pinch",
+        "move",
+        "ring",
+        "unpick",
+        "tape",
+        "pad",
+        "fingers",
+    ]
+    "From pins on: what the hands do, over the cloth in the thread's colour; for checks and measurements."
     on: str = ""
     "Part it is clipped to; empty is the main cloth of the view."
     from_: tuple[float, float] | None = msgspec.field(default=None, name="from")

@@ -251,6 +251,9 @@ class Check(Entry, frozen=True, kw_only=True):
     at_the_rack: bool = False
     "True where it can be done in a shop in seconds without tools."
     draw: tuple[Drawing, ...] = ()
+    "How it is done: what the hands do, on the garment."
+    view: View = "back"
+    "The side it is drawn from."
     care: str = ""
     "A caution shown with it (pins, irons)."
 

@@ -17,7 +17,7 @@ from fitdoctor.desk.painter import DARK, LIGHT
 from fitdoctor.desk.pictures import Pictures
 from fitdoctor.desk.plate import Plate
 from fitdoctor.figure.compose import Scene
-from fitdoctor.figure.explain import tape
+from fitdoctor.figure.arrows import tape
 from fitdoctor.knowledge.entries import Drawing
 from fitdoctor.knowledge.knowledge import Knowledge
 

@@ -3,9 +3,10 @@ from __future__ import annotations
 import msgspec
 import pytest
 
+from fitdoctor.figure.arrows import tape
 from fitdoctor.figure.choose import figure_of
 from fitdoctor.figure.diagrams import after_diagram, measure_diagram, why_diagram
-from fitdoctor.figure.explain import apart, broken, mechanism, plate_size, tape
+from fitdoctor.figure.explain import apart, broken, mechanism, plate_size
 from fitdoctor.figure.shapes import Line, Words, bounds
 from fitdoctor.knowledge.entries import MechanismArrow
 from fitdoctor.knowledge.knowledge import Knowledge

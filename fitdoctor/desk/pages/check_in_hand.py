@@ -117,7 +117,8 @@ class CheckInHand(QWidget):
         if check is None:
             symptom = know.symptoms[ask.id]
             return lambda size, dpr: pictures.symptom(know, symptom, case.garment, size, dpr, tones, case.facts)
-        diagram = check_diagram(know, check, case.garment)
+        seen = [know.symptoms[symptom] for symptom in case.seen if symptom in know.symptoms]
+        diagram = check_diagram(know, check, case.garment, self.job.facts, seen)
         return drawn(self.job, diagram, tones) if diagram else None
 
     def _steps(self, ask: NextCheck, check: Check | None) -> QWidget:
