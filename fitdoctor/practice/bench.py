@@ -61,12 +61,26 @@ class Bench:
 
     @cached_property
     def solved(self) -> tuple[SolvedCase, ...]:
-        """The solved cases in sight; those held back stay unseen by whoever writes entries."""
-        return tuple(case for _, case in sorted(self.knowledge.cases.items()) if not case.held_back)
+        """The solved cases in sight whose entries are all there; those held back stay unseen by whoever writes entries."""
+        cases = (case for _, case in sorted(self.knowledge.cases.items()))
+        return tuple(case for case in cases if not case.held_back and self._is_whole(case))
 
     def solved_garments(self, scope: Scope) -> list[DrawnGarment]:
         """The solved cases in scope that name their causes."""
         return [DrawnGarment(case_of(s), s.expect.causes, s.id) for s in self.solved if s.expect.causes and self._in_scope(s, scope)]
+
+    def _is_whole(self, case: SolvedCase) -> bool:
+        """Whether everything the case names was read; an entry with a problem is left out of the knowledge."""
+        named = {
+            "garments": (case.garment,),
+            "features": case.facts,
+            "symptoms": (*case.seen, *case.not_seen),
+            "checks": case.answers,
+            "measurements": case.measured,
+            "causes": (*case.expect.causes, *case.treat),
+            "methods": case.methods.values(),
+        }
+        return all(self.knowledge.kind(kind).keys() >= set(ids) for kind, ids in named.items())
 
     def _in_scope(self, solved: SolvedCase, scope: Scope) -> bool:
         if scope.garment and scope.garment not in self.knowledge.kinds_of(solved.garment):
@@ -140,7 +154,12 @@ class Bench:
 
     def _facts(self, lots: Lots, garment: str, causes: Sequence[str]) -> dict[str, str]:
         """The facts that could rule a cause of this garment out, as they may be with these causes."""
-        asked = {when.fact for id_ in self.net(garment).causes for when in self.knowledge.causes[id_].impossible_if if when.fact}
+        asked = {
+            when.fact
+            for id_ in self.net(garment).causes
+            for when in self.knowledge.causes[id_].impossible_if
+            if when.fact in self.knowledge.features
+        }
         facts: dict[str, str] = {}
         for feature in sorted(asked):
             values = [value.id for value in self.knowledge.features[feature].values]

@@ -38,6 +38,7 @@ _TRAINS: Mapping[SkillKind, tuple[Kind, ...]] = {
     "clean": ("lines", "garment"),
 }
 _TRIES = 25
+_TRIES_FOR_SKILL = 6
 
 
 @dataclass(frozen=True)
@@ -89,7 +90,7 @@ def exercise_for(bench: Bench, lots: Lots, scope: Scope, skill: Skill) -> Exerci
     garments = lots.shuffled([g for g in anywhere.garments(bench.knowledge) if skill.kind != "clean" or g == skill.id])
     for kind in _kinds_for(bench, skill):
         for garment in garments:
-            for _ in range(_TRIES if _belongs(bench, skill, garment) else 0):
+            for _ in range(_TRIES_FOR_SKILL if _belongs(bench, skill, garment) else 0):
                 exercise = _made(bench, lots, anywhere, kind, garment, skill)
                 if exercise is not None and exercise.skill == skill:
                     return exercise

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from fitdoctor.assess import Assessment
 from fitdoctor.case import Case
-from fitdoctor.conditions import ConditionState
+from fitdoctor.conditions import ConditionState, applicable
 from fitdoctor.knowledge.entries import Cause, Effect, Method
 from fitdoctor.practice.amounts import measured_case
 from fitdoctor.practice.bench import Bench, replace
@@ -20,6 +20,8 @@ _ASKED: tuple[Level, ...] = ("CAN", "CAN_WITHIN_LIMITS", "NEEDS_CARE", "CANNOT",
 _GOES_ON: tuple[Level, ...] = ("CAN", "CAN_WITHIN_LIMITS", "NEEDS_CARE")
 _EFFECT: dict[Level, Effect] = {"CAN_WITHIN_LIMITS": "limits", "NEEDS_CARE": "needs-care", "CANNOT": "forbids", "NOT_KNOWN": "forbids"}
 _ANSWERS = 4
+_OF_THE_METHOD = ("suits-", "all-placed")
+"""What the chain says of one method alone; no condition one could learn."""
 _ROUNDS = 10
 _SOLVED_SHARE = 0.4
 _LEFT_OPEN = 0.2
@@ -68,9 +70,13 @@ def _exercise(
 def _ways(bench: Bench, scope: Scope, garment: str, focus: Skill | None) -> Iterator[tuple[Cause, Method]]:
     for cause in scope.causes(bench.knowledge, garment).values():
         for method in bench.knowledge.methods_for(cause.id, garment):
-            named = {*method.conditions, *(f"cloth-in-{need.seam}" for need in method.cloth_needed)}
-            if method.kind == "alteration" and (named if focus is None else named & set(focus.ids)):
+            if method.kind == "alteration" and (focus is None or focus.id in _watched_by(bench, method, garment)):
                 yield cause, method
+
+
+def _watched_by(bench: Bench, method: Method, garment: str) -> set[str]:
+    """The conditions on a method, and the seams that must hold cloth for it."""
+    return {*(c.id for c in applicable(bench.knowledge, method, garment)), *(f"cloth-in-{need.seam}" for need in method.cloth_needed)}
 
 
 def _filled(bench: Bench, lots: Lots, garment: str, cause: Cause, method: Method, wanted: Level) -> Case:
@@ -110,10 +116,11 @@ def _deciding(chosen: MethodVerdict) -> tuple[ConditionState, ...]:
 
 def _skill(lots: Lots, chosen: MethodVerdict, deciding: Sequence[ConditionState], focus: Skill | None) -> Skill | None:
     """The condition that decides; where none does, one that could have."""
-    ids = [s.condition for s in deciding] or [s.condition for s in chosen.conditions if s.state == "met" and not s.always]
     if focus and focus.id in [s.condition for s in chosen.conditions]:
         return focus
-    return Skill("condition", ids[0] if deciding else lots.one(ids)) if ids else None
+    watching = [s for s in chosen.conditions if not s.always and not s.condition.startswith(_OF_THE_METHOD)]
+    ids = [s.condition for s in deciding if s in watching] or lots.shuffled([s.condition for s in watching if s.state == "met"])
+    return Skill("condition", ids[0]) if ids else None
 
 
 def _verdict_question(bench: Bench, lots: Lots, assessment: Assessment, chosen: MethodVerdict, skill: Skill) -> Choice:
