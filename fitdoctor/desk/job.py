@@ -15,6 +15,7 @@ from fitdoctor.case import Answer, Case, Measured
 from fitdoctor.desk.figure_tones import FigureTones
 from fitdoctor.desk.pictures import Pictures
 from fitdoctor.desk.shelf import Kept, Shelf
+from fitdoctor.desk.undo import Undo
 from fitdoctor.desk.words import tr
 from fitdoctor.errors import FitdoctorError
 from fitdoctor.figure.diagrams import Diagram
@@ -25,7 +26,6 @@ from fitdoctor.knowledge.search import SearchIndex
 from fitdoctor.shop import Shop
 
 replace = msgspec.structs.replace
-MOST_UNDO = 200
 NOT_KNOWN = "not-known"
 
 
@@ -42,8 +42,7 @@ class Job(QObject):
         self.knowledge, self.shop, self.shelf = knowledge, shop, shelf
         self.pictures = Pictures(knowledge.figures)
         self._kept = kept
-        self._undo: list[tuple[Kept, str]] = []
-        self._redo: list[tuple[Kept, str]] = []
+        self._ways = Undo()
         self.assessment: Assessment | None = None
         self.chances: dict[str, float] = {}
         self.learned = shelf.learned(knowledge)
@@ -71,11 +70,11 @@ class Job(QObject):
 
     # ---- the whole
 
-    def open(self, kept: Kept) -> None:
-        """Take another garment in hand."""
-        self.put_down()
-        self._undo.clear()
-        self._redo.clear()
+    def open(self, kept: Kept, noted: bool = True) -> None:
+        """Take another garment in hand. What was thought of the one before is noted, unless it was deleted."""
+        if noted:
+            self.put_down()
+        self._ways.clear()
         self._kept = kept
         self.chances = {}
         self._save()
@@ -96,19 +95,25 @@ class Job(QObject):
         before = self._kept
         self._kept = self.shelf.fresh(before)
         if self._kept != before:
-            self._undo.clear()
-            self._redo.clear()
+            self._ways.clear()
         self.learned = self.shelf.learned(self.knowledge)
+        self._work_out()
+        self.changed.emit()
+
+    def take(self, knowledge: Knowledge | None = None, shop: Shop | None = None) -> None:
+        """Take in knowledge that was read anew, or other settings of the shop."""
+        if knowledge is not None:
+            self.knowledge, self.pictures = knowledge, Pictures(knowledge.figures)
+            self.__dict__.pop("index", None)
+            self.learned = self.shelf.learned(knowledge)
+        self.shop = shop or self.shop
         self._work_out()
         self.changed.emit()
 
     def _become(self, kept: Kept, said: str, key: str = "") -> None:
         if kept == self._kept:
             return
-        if not (key and self._undo and self._undo[-1][1] == key):
-            self._undo.append((self._kept, key))
-            del self._undo[:-MOST_UNDO]
-        self._redo.clear()
+        self._ways.note(self._kept, key)
         self._set(kept)
         if said:
             self.remarked.emit(said)
@@ -146,17 +151,11 @@ class Job(QObject):
 
     def undo(self) -> None:
         """Back to the case before the last change."""
-        if self._undo:
-            kept, key = self._undo.pop()
-            self._redo.append((self._kept, key))
-            self._set(replace(kept, step=self._kept.step))
+        self._set(self._ways.back(self._kept))
 
     def redo(self) -> None:
         """Forward again."""
-        if self._redo:
-            kept, key = self._redo.pop()
-            self._undo.append((self._kept, key))
-            self._set(replace(kept, step=self._kept.step))
+        self._set(self._ways.on(self._kept))
 
     # ---- where one is
 
