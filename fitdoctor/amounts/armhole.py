@@ -46,7 +46,7 @@ _ARMHOLE: dict[str, tuple[Shape, int, str]] = {
 
 def _armhole(given: Given) -> Calculation:
     total, round_ = given.total, given.length("armhole-length")
-    shape, halves, where = _ARMHOLE[given.word("at")]
+    shape, halves, where = _ARMHOLE[given.word("place")]
     take = next(take for take in _TAKES if take == given.word("take"))
 
     def change(total_mm: float, round_mm: float) -> float:
@@ -76,7 +76,7 @@ _CAP_ENDS = ("back underarm", "front underarm")
 
 def _cap(given: Given) -> Calculation:
     total, round_, height = given.total, given.length("armhole-length"), given.length("cap-height")
-    shape, where = _CAP[given.word("at")]
+    shape, where = _CAP[given.word("place")]
     take = next(take for take in _TAKES if take == given.word("take"))
     amount = Amount(total, total * 2, "each side", shape=shape)
 
@@ -125,14 +125,14 @@ CALCULATORS = (
         _armhole,
         block={"armhole-length": block.ARMHOLE},
         effects=("armhole-change",),
-        options={"at": ("underarm", "shoulder", "front", "front-and-underarm"), "take": ("lower", "in", "out", "cut", "raise")},
+        options={"place": ("underarm", "shoulder", "front", "front-and-underarm"), "take": ("lower", "in", "out", "cut", "raise")},
     ),
     calculator(
         "cap-move",
         _cap,
         block={"armhole-length": block.ARMHOLE, "cap-height": block.CAP_HEIGHT},
         effects=("cap-change", "cap-height-change"),
-        options={"at": ("crown", "underarm"), "take": ("out", "in", "lower", "cut", "raise")},
+        options={"place": ("crown", "underarm"), "take": ("out", "in", "lower", "cut", "raise")},
     ),
     calculator(
         "sleeve-pitch",

@@ -75,7 +75,7 @@ def _half_round(which: str, front: Length, side: Length, back: Length) -> Mark:
 
 
 def _by_difference(given: Given) -> Calculation:
-    total, at = given.total, given.word("at")
+    total, at = given.total, given.word("place")
     lowest = {"back": "centre back", "front": "centre front", "side": "the lower side"}[at]
     where = f"most at {lowest}, running out where the hem is level already"
     edge = pieces.level(block.SKIRT_HEM_HALF)
@@ -105,6 +105,6 @@ CALCULATORS = (
         _level,
         optional=_FLOOR,
         effects=("hem-change",),
-        options={"at": ("back", "front", "side")},
+        options={"place": ("back", "front", "side")},
     ),
 )

@@ -44,9 +44,13 @@ def _swing(given: Given) -> Calculation:
     ends = ("fork", "hem")
     inner = mark_seam("inseam", where, take, pieces.upright(length.mm), amount, ends)
     outer = mark_seam("side-seam", where, opposite, pieces.upright(length.mm), amount, ends)
-    because = (Reason(f"One seam gives what the other takes, so the leg moves {given.word('toward')} and keeps its width."),)
+    because = (
+        Reason("The amount counts on the double, half of it on each layer."),
+        Reason("One seam gives what the other takes, so the leg moves over and keeps its width."),
+    )
     effects = {"knee-shift": each * _KNEE_SHARE}
-    return Calculation((inner, outer), shaped_by(total, length, knee), shaped_by(each, length, knee), effects, because=because)
+    shaped, layer = shaped_by(total, length, knee), shaped_by(each, length, knee)
+    return Calculation((inner, outer), shaped, layer, effects, because=because)
 
 
 def _swung(share: float, at_knee: float) -> float:

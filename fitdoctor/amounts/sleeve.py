@@ -29,7 +29,8 @@ def _sleeve_length(given: Given) -> Calculation:
     if given.word("vent") == "buttons":
         marks.append(_vent(given, edge[-1] + np.array([0.0, total.mm if way == "lengthen" else -total.mm])))
     depth = given.measured("hem-depth")
-    effects = let_down_effects(total, depth, given.length("new-hem")) if way == "lengthen" else _taken_up(total, depth)
+    new_hem = given.length("new-hem")
+    effects = let_down_effects(total, depth, new_hem) if way == "lengthen" else _taken_up(total, depth, new_hem)
     return Calculation(tuple(marks), total, total, effects, because=tuple(because))
 
 
@@ -65,10 +66,10 @@ def _shorter_at_cap(given: Given) -> Calculation:
     return Calculation((mark,), shaped, shaped, {"hem-short-by": nothing, "cloth-short-by": nothing}, because=because)
 
 
-def _taken_up(total: Length, depth: Length | None) -> dict[str, Length]:
+def _taken_up(total: Length, depth: Length | None, new_hem: Length) -> dict[str, Length]:
     nothing = Length(0.0)
     left = {"hem-left": depth + total} if depth is not None else {}
-    return {**left, "hem-short-by": nothing, "cloth-short-by": nothing}
+    return {**left, "hem-short-by": nothing, "cloth-short-by": nothing, "new-hem": new_hem}
 
 
 CALCULATORS = (
@@ -83,7 +84,7 @@ CALCULATORS = (
             "cap-height": block.CAP_HEIGHT,
         },
         optional=("hem-depth",),
-        effects=("hem-left", "hem-short-by", "cloth-short-by"),
+        effects=("hem-left", "hem-short-by", "cloth-short-by", "new-hem"),
         options={"take": ("lengthen", "shorten", "shorten-at-cap"), "vent": ("none", "buttons"), "buttons": ("4", "1", "2", "3", "5")},
     ),
 )
