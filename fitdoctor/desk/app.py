@@ -9,7 +9,6 @@ from pathlib import Path
 from types import TracebackType
 from typing import TYPE_CHECKING
 
-import msgspec
 from PySide6.QtCore import QLocale
 from PySide6.QtWidgets import QApplication, QMessageBox, QPushButton
 
@@ -104,8 +103,10 @@ class Desk:
         else:
             self.show_bug(type(error), error, error.__traceback__)
 
-    def _keep_shop(self, fields: dict[str, object]) -> None:
-        self.window.shop = msgspec.structs.replace(self.window.shop, **fields)
+    def _keep_shop(self) -> None:
+        """Keep what was set, and let the garment in hand be worked out by it."""
+        if self.fitting:
+            self.fitting.job.take(shop=self.window.shop)
         try:
             save_shop(self.window.shop)
         except OSError as error:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from PySide6.QtGui import QColor
 
@@ -89,3 +89,10 @@ DARK = FigureTones(
     },
     {"shade": 1.12, "glow": 0.66},
 )
+
+
+def in_high_contrast(tones: FigureTones, guide: str) -> FigureTones:
+    """The same figure with ground and ink as far apart as they can be, and marks in another colour; the cloth stays between them."""
+    ground, ink = ("#000000", "#FFFFFF") if tones.name == "dark" else ("#FFFFFF", "#000000")
+    others = {"paper": ground, "bg": ground, "guide": guide} | dict.fromkeys(("edge", "form_line", "line", "text"), ink)
+    return replace(tones, name=f"{tones.name}, high contrast", colours={**tones.colours, **others})

@@ -9,7 +9,7 @@ from PySide6.QtGui import QColor, QFont, QFontMetricsF
 
 from fitdoctor.desk import figure_tones
 from fitdoctor.desk.figure_tones import FigureTones
-from fitdoctor.desk.tokens import DARK, LIGHT, TARGET, Tokens
+from fitdoctor.desk.tokens import DARK, DARK_HIGH, LIGHT, LIGHT_HIGH, TARGET, Tokens
 from fitdoctor.desk.type import SCALE, Faces, font_of, load_faces
 
 THREE_COLUMNS, TWO_COLUMNS = 66.0, 48.0
@@ -18,11 +18,17 @@ THREE_COLUMNS, TWO_COLUMNS = 66.0, 48.0
 
 @dataclass(frozen=True)
 class Look:
-    """What painters and layouts read. A change of theme or size is another look, and the window is built anew from it."""
+    """What painters and layouts read. A change of theme or size is another look, and the window is built anew from it.
+
+    Attributes:
+        percent: size of the text.
+        still: nothing moves; what would is there at once.
+    """
 
     tokens: Tokens
     faces: Faces
     percent: int = 100
+    still: bool = False
 
     @property
     def em(self) -> float:
@@ -32,7 +38,13 @@ class Look:
     @property
     def tones(self) -> FigureTones:
         """The colours of drawn figures in this theme."""
-        return figure_tones.DARK if self.tokens.name == "dark" else figure_tones.LIGHT
+        tones = figure_tones.DARK if self.dark else figure_tones.LIGHT
+        return figure_tones.in_high_contrast(tones, self.tokens.thread) if self.tokens.high_contrast else tones
+
+    @property
+    def dark(self) -> bool:
+        """Whether the ground is dark."""
+        return self.tokens.name == "dark"
 
     def px(self, em: float) -> int:
         """A length in em as pixels: for widths and heights that hold text."""
@@ -74,6 +86,7 @@ def _metrics(faces: Faces, em: float, role: str) -> QFontMetricsF:
     return QFontMetricsF(font_of(faces, em, role))
 
 
-def look_of(dark: bool, percent: int = 100, faces: Faces | None = None) -> Look:
+def look_of(dark: bool, percent: int = 100, faces: Faces | None = None, high_contrast: bool = False, still: bool = False) -> Look:
     """The look of a theme at a size of text. Needs a running Qt application."""
-    return Look(DARK if dark else LIGHT, faces or load_faces(), percent)
+    light_or_dark = (LIGHT_HIGH, DARK_HIGH) if high_contrast else (LIGHT, DARK)
+    return Look(light_or_dark[dark], faces or load_faces(), percent, still)

@@ -39,6 +39,7 @@ class Tokens:
     care_tint: str
     stop: str
     stop_tint: str
+    high_contrast: bool = False
 
     def colour(self, name: str) -> str:
         """A colour by its name: `ink-2` or `ink_2`."""
@@ -46,7 +47,7 @@ class Tokens:
 
     def colours(self) -> dict[str, str]:
         """Every colour by its name."""
-        return {field.name: getattr(self, field.name) for field in fields(self) if field.name != "name"}
+        return {field.name: getattr(self, field.name) for field in fields(self) if field.type == "str"}
 
 
 LIGHT = Tokens(
@@ -87,6 +88,16 @@ DARK = Tokens(
     stop="#F2A898",
     stop_tint="#452720",
 )
+
+
+def _high(theme: Tokens, paper: str, ink: str, thread: str, good: str, care: str, stop: str) -> Tokens:
+    """A theme in high contrast: every ground is the paper, every edge and remark is in ink, and the tints are gone."""
+    inked = {"ink": ink, "ink_2": ink, "rule": ink, "edge": ink, "thread": thread, "good": good, "care": care, "stop": stop}
+    return Tokens(name=theme.name, high_contrast=True, **(dict.fromkeys(theme.colours(), paper) | inked))
+
+
+LIGHT_HIGH = _high(LIGHT, "#FFFFFF", "#000000", thread="#14306B", good="#123F1E", care="#4F2F00", stop="#7A1409")
+DARK_HIGH = _high(DARK, "#000000", "#FFFFFF", thread="#C6DAFF", good="#BFEFBC", care="#FFD894", stop="#FFC4B6")
 
 TEXT_PAIRS = (
     ("ink", "paper"),

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable
 from functools import partial
 
+import msgspec
 from PySide6.QtCore import QSize, Qt, Signal
-from PySide6.QtGui import QAction, QCloseEvent, QGuiApplication, QKeyEvent, QKeySequence, QResizeEvent
+from PySide6.QtGui import QAction, QCloseEvent, QKeyEvent, QKeySequence, QResizeEvent
 from PySide6.QtWidgets import QApplication, QLineEdit, QPlainTextEdit, QStackedWidget, QVBoxLayout, QWidget
 
 from fitdoctor.desk.look import Look, look_of
@@ -18,9 +19,10 @@ from fitdoctor.desk.parts.tape import StepTape
 from fitdoctor.desk.parts.text import Words
 from fitdoctor.desk.step_names import STEPS, TITLES, StepState
 from fitdoctor.desk.style import dress, lay_on
+from fitdoctor.desk.wishes import contrast_wished, dark_wished, on_wish
 from fitdoctor.desk.words import tr
 from fitdoctor.errors import FitdoctorError
-from fitdoctor.shop import Shop
+from fitdoctor.shop import Shop, Wish
 
 SIZE, LEAST = QSize(1280, 800), QSize(960, 600)
 PLACES = (("fit", "Fit a garment"), ("look-up", "Look it up"))
@@ -43,9 +45,10 @@ class Window(QWidget):
 
     def __init__(self, shop: Shop, look: Look | None = None) -> None:
         super().__init__()
-        self.shop = shop
-        self._fixed = look is not None
-        self.look = look or look_of(self._is_dark(), shop.text_percent)
+        self.shop = shop if look is None else _set_to(look, shop)
+        self._faces = look.faces if look else None
+        self._still_wished = False
+        self.look = look or self._wished()
         self.fills: list[Callable[[], None]] = []
         self.place = "fit"
         self.setObjectName("window")
@@ -57,8 +60,7 @@ class Window(QWidget):
         self._whole.setSpacing(0)
         self._build()
         self._keys()
-        hints = QGuiApplication.styleHints()
-        hints.colorSchemeChanged.connect(self._follow_system)
+        on_wish(self._take_look)
 
     # ---- building
 
@@ -111,21 +113,38 @@ class Window(QWidget):
         self.foot.setVisible(place == "fit")
         self.pages.setCurrentWidget(page)
 
-    def _is_dark(self) -> bool:
-        if self.shop.theme != "system":
-            return self.shop.theme == "dark"
-        return QGuiApplication.styleHints().colorScheme() == Qt.ColorScheme.Dark
+    # ---- what the shop and the system wish for
 
-    def _follow_system(self) -> None:
-        if not self._fixed and (self.look.tokens.name == "dark") != self._is_dark():
-            self.rebuild(look_of(self._is_dark(), self.look.percent, self.look.faces))
+    def change(self, **fields: object) -> None:
+        """Set something of the shop's; it holds at once and is kept."""
+        before, self.shop = self.shop, msgspec.structs.replace(self.shop, **fields)
+        self.shopChanged.emit(fields)
+        if any(getattr(before, name) != getattr(self.shop, name) for name in ("unit", "finest")):
+            self.rebuild(self._wished())  # fields and tapes are made for a unit
+        else:
+            self._take_look()
+
+    def be_still(self, wished: bool) -> None:
+        """Take in whether the system wishes for reduced motion."""
+        self._still_wished = wished
+        self._take_look()
+
+    def _wished(self) -> Look:
+        shop = self.shop
+        dark = dark_wished() if shop.theme == "system" else shop.theme == "dark"
+        high = shop.high_contrast == "yes" or contrast_wished()
+        return look_of(dark, shop.text_percent, self._faces, high, shop.still == "yes" or self._still_wished)
+
+    def _take_look(self) -> None:
+        wished = self._wished()
+        if wished != self.look:
+            self.rebuild(wished)
 
     def set_text(self, percent: int) -> None:
         """Set the size of the text, 100 to 200 per cent, and keep it in the settings."""
         percent = max(TEXT_STEPS[0], min(TEXT_STEPS[-1], percent))
         if percent != self.look.percent:
-            self.rebuild(look_of(self.look.tokens.name == "dark", percent, self.look.faces))
-            self.shopChanged.emit({"text_percent": percent})
+            self.change(text_percent=percent)
 
     def _text_step(self, by: int) -> None:
         at = min(range(len(TEXT_STEPS)), key=lambda place: abs(TEXT_STEPS[place] - self.look.percent))
@@ -144,6 +163,7 @@ class Window(QWidget):
         self._key("Ctrl+P", self.printWanted.emit)
         self._key("Ctrl+N", self.newWanted.emit)
         self._key("Ctrl+F", partial(self.placeWanted.emit, "look-up"))
+        self._key("Ctrl+,", partial(self.placeWanted.emit, "settings"))
         for number, (place, _) in enumerate(PLACES, 1):
             self._key(f"Ctrl+{number}", partial(self.placeWanted.emit, place))
         self._key("F6", lambda: self._column(1))
@@ -200,6 +220,13 @@ class Window(QWidget):
     def closeEvent(self, event: QCloseEvent) -> None:
         self.closed.emit()
         super().closeEvent(event)
+
+
+def _set_to(look: Look, shop: Shop) -> Shop:
+    """The shop's settings with the theme and size of a look, which then no wish of the system changes."""
+    high: Wish = "yes" if look.tokens.high_contrast else shop.high_contrast
+    still: Wish = "yes" if look.still else shop.still
+    return msgspec.structs.replace(shop, theme=look.tokens.name, text_percent=look.percent, high_contrast=high, still=still)
 
 
 class _Waiting(QWidget):

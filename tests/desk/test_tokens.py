@@ -4,11 +4,19 @@ from __future__ import annotations
 
 import pytest
 
-from fitdoctor.desk.tokens import DARK, LIGHT, LINE_PAIRS, SPACES, TEXT_PAIRS, Tokens, contrast, luminance
+from fitdoctor.desk.tokens import DARK, DARK_HIGH, LIGHT, LIGHT_HIGH, LINE_PAIRS, SPACES, TEXT_PAIRS, Tokens, contrast, luminance
 
 # Floors of the Web Content Accessibility Guidelines 2.2: success criteria 1.4.3 (text) and 1.4.11 (lines that mean something).
 TEXT_FLOOR, LINE_FLOOR = 4.5, 3.0
-THEMES = [LIGHT, DARK]
+# Success criterion 1.4.6, contrast (enhanced).
+HIGH_FLOOR = 7.0
+THEMES = [LIGHT, DARK, LIGHT_HIGH, DARK_HIGH]
+HIGH = [LIGHT_HIGH, DARK_HIGH]
+
+
+def named(tokens: Tokens) -> str:
+    return f"{tokens.name}{'-high' if tokens.high_contrast else ''}"
+
 
 
 def test_contrast_is_that_of_the_guidelines() -> None:
@@ -19,20 +27,29 @@ def test_contrast_is_that_of_the_guidelines() -> None:
     assert luminance("#FFFFFF") == pytest.approx(1.0)
 
 
-@pytest.mark.parametrize("tokens", THEMES, ids=lambda tokens: tokens.name)
+@pytest.mark.parametrize("tokens", THEMES, ids=named)
 @pytest.mark.parametrize(("text", "ground"), TEXT_PAIRS)
 def test_text_stands_off_its_ground(tokens: Tokens, text: str, ground: str) -> None:
     assert contrast(tokens.colour(text), tokens.colour(ground)) >= TEXT_FLOOR
 
 
-@pytest.mark.parametrize("tokens", THEMES, ids=lambda tokens: tokens.name)
+@pytest.mark.parametrize("tokens", HIGH, ids=named)
+def test_high_contrast_keeps_no_tint_and_no_pale_line(tokens: Tokens) -> None:
+    grounds = {tokens.colour(name) for name in tokens.colours() if "tint" in name or name in ("paper", "paper_2", "table")}
+    assert grounds == {tokens.paper}
+    assert {tokens.edge, tokens.rule, tokens.ink_2} == {tokens.ink}
+    for text, ground in (*TEXT_PAIRS, *LINE_PAIRS):
+        assert contrast(tokens.colour(text), tokens.colour(ground)) >= HIGH_FLOOR, (text, ground)
+
+
+@pytest.mark.parametrize("tokens", THEMES, ids=named)
 @pytest.mark.parametrize(("line", "ground"), LINE_PAIRS)
 def test_lines_that_mean_something_stand_off_their_ground(tokens: Tokens, line: str, ground: str) -> None:
     assert contrast(tokens.colour(line), tokens.colour(ground)) >= LINE_FLOOR
 
 
 def test_every_colour_is_a_colour_in_both_themes() -> None:
-    assert LIGHT.colours().keys() == DARK.colours().keys()
+    assert {tuple(tokens.colours()) for tokens in THEMES} == {tuple(LIGHT.colours())}
     for tokens in THEMES:
         assert all(len(colour) == 7 and int(colour[1:], 16) >= 0 for colour in tokens.colours().values())
 

@@ -21,13 +21,14 @@ class LikelihoodBar(QWidget):
     def __init__(self, look: Look, chance: float | None, word: str, name: str = "", before: float | None = None) -> None:
         super().__init__()
         self.look, self.chance = look, chance
-        self._shown = before if before is not None else (chance or 0.0)
+        moves = before is not None and chance is not None and abs(before - chance) > 0.01 and not look.still
+        self._shown = before if moves and before is not None else (chance or 0.0)
         self.setObjectName(name)
         self.setAccessibleName(word if chance is None else tr("{word}, about {tenths} in 10", word=word, tenths=round(chance * 10)))
         self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
         self._move = QVariantAnimation(self)
         self._move.valueChanged.connect(self._moved)
-        if before is not None and chance is not None and abs(before - chance) > 0.01:
+        if moves:
             self._move.setDuration(MOVE_MS)
             self._move.setStartValue(before)
             self._move.setEndValue(chance)

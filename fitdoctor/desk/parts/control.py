@@ -86,6 +86,15 @@ def ring(painter: QPainter, look: Look, box: QRectF) -> None:
         painter.drawRoundedRect(box.adjusted(inset, inset, -inset, -inset), CORNER, CORNER)
 
 
+def paint_edge(band: QWidget, look: Look, below: bool) -> None:
+    """In high contrast all grounds are one: a line parts a band of the window from the page, below it or above."""
+    if not look.tokens.high_contrast:
+        return
+    painter = QPainter(band)
+    painter.fillRect(0, band.height() - 2 if below else 0, band.width(), 2, look.colour("edge"))
+    painter.end()
+
+
 class ControlGroup:
     """Several controls that are one stop of the Tab key; arrows go from one to the next."""
 

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QPaintEvent
 from PySide6.QtWidgets import QHBoxLayout, QWidget
 
 from fitdoctor.desk.look import Look
 from fitdoctor.desk.parts.button import Button, Link
+from fitdoctor.desk.parts.control import paint_edge
 from fitdoctor.desk.parts.text import Words
 from fitdoctor.desk.tokens import MARGIN
 from fitdoctor.desk.words import tr
@@ -73,3 +75,7 @@ class PageFoot(QWidget):
         roomy = self.width() > self.look.px(_ROOMY_EM)
         self._back.setVisible(bool(self._back.words) and (roomy or not self._summary.words))
         self._kept.setVisible(bool(self._kept.said()) and (roomy or self._undo.isVisibleTo(self)))
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        super().paintEvent(event)
+        paint_edge(self, self.look, below=False)

@@ -9,14 +9,16 @@ from PySide6.QtCore import QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QWidget
 
-from fitdoctor.desk.look import Look
-from fitdoctor.desk.parts.control import Control, ControlGroup
+from fitdoctor.desk.look import TWO_COLUMNS, Look
+from fitdoctor.desk.parts.control import Control, ControlGroup, paint_edge
 from fitdoctor.desk.parts.find_door import FindDoor
+from fitdoctor.desk.parts.place_menu import PlaceMenu
 from fitdoctor.desk.parts.text import OneLine
 from fitdoctor.desk.tokens import MARGIN
+from fitdoctor.desk.words import tr
 
 HIGH = 52
-_BAR = 4
+_BAR, _GAP = 4, 24
 
 
 class PlaceButton(Control):
@@ -48,7 +50,7 @@ class PlaceButton(Control):
 
 
 class RunningHead(QWidget):
-    """Emits the place wanted."""
+    """Emits the place wanted. Where the places have no room side by side they become a menu."""
 
     placeWanted = Signal(str)
 
@@ -58,24 +60,44 @@ class RunningHead(QWidget):
         self.setObjectName("head")
         self.setAutoFillBackground(True)
         self.setFixedHeight(max(HIGH, look.grown(HIGH)))
-        row = QHBoxLayout(self)
-        row.setContentsMargins(MARGIN, 0, MARGIN, 0)
-        row.setSpacing(24)
-        row.addWidget(OneLine(look, "fitdoctor", "name", name="head-name"))
-        row.addSpacing(8)
+        self.name = OneLine(look, "fitdoctor", "name", name="head-name")
         self.places = [PlaceButton(look, place, title) for place, title in places]
         self.group = ControlGroup(self.places, exclusive=True)
-        for button in self.places:
-            button.clicked.connect(lambda _on=False, who=button: self._press(who))
-            row.addWidget(button)
-        row.addStretch(1)
+        self.menu = PlaceMenu(look, places)
         self.find_door = FindDoor(look)
+        self.settings = PlaceButton(look, "settings", tr("Settings"))
+        for button in (*self.places, self.settings):
+            button.clicked.connect(lambda _on=False, who=button: self._press(who))
+        self.menu.placeWanted.connect(self.placeWanted.emit)
         self.find_door.clicked.connect(lambda: self.placeWanted.emit("look-up"))
+        row = QHBoxLayout(self)
+        row.setContentsMargins(MARGIN, 0, MARGIN, 0)
+        row.setSpacing(_GAP)
+        row.addWidget(self.name)
+        row.addSpacing(8)
+        for widget in (*self.places, self.menu):
+            row.addWidget(widget)
+        row.addStretch(1)
         row.addWidget(self.find_door)
+        row.addWidget(self.settings)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
-        self.find_door.setVisible(self.width() > self.look.px(60))  # where it has no room, the place and the key lead there too
+        self.fold(event.size().width())
+
+    def fold(self, width: int) -> None:
+        """Choose between the places and their menu for a width in pixels, and whether the door to the handbook has room."""
+        fixed = 2 * MARGIN + 8 + _GAP + sum(widget.sizeHint().width() + _GAP for widget in (self.name, self.settings))
+        side_by_side = sum(button.sizeHint().width() + _GAP for button in self.places)
+        as_menu = width < self.look.px(TWO_COLUMNS) or fixed + side_by_side > width
+        taken = fixed + (self.menu.sizeHint().width() + _GAP if as_menu else side_by_side)
+        focus = self.window().focusWidget()
+        for button in self.places:
+            button.setVisible(not as_menu)
+        self.menu.setVisible(as_menu)
+        if as_menu and focus in self.places:
+            self.menu.setFocus(Qt.FocusReason.OtherFocusReason)
+        self.find_door.setVisible(taken + self.find_door.sizeHint().width() <= width)  # its place and its key lead there too
 
     def _press(self, button: PlaceButton) -> None:
         button.setChecked(True)
@@ -83,6 +105,12 @@ class RunningHead(QWidget):
 
     def show_place(self, place: str) -> None:
         """Show which place is open."""
-        for button in self.places:
+        for button in (*self.places, self.settings):
             button.setChecked(button.place == place)
         self.group.rest()
+        self.menu.show_place(place)
+        self.fold(self.width())
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        super().paintEvent(event)
+        paint_edge(self, self.look, below=True)

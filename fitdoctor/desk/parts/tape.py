@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QHBoxLayout, QMenu, QSizePolicy, QStackedLayout, Q
 
 from fitdoctor.desk.look import Look
 from fitdoctor.desk.parts.button import Button
-from fitdoctor.desk.parts.control import Control, ControlGroup
+from fitdoctor.desk.parts.control import Control, ControlGroup, paint_edge
 from fitdoctor.desk.parts.setting import Paragraph
 from fitdoctor.desk.parts.text import OneLine
 from fitdoctor.desk.step_names import StepState
@@ -84,6 +84,8 @@ class StepButton(Control):
                 painter.drawLine(QPointF(x, high - 7), QPointF(x, high))
         self.paint_ring(painter, QRectF(2, 5, wide - 3, high - 7))
         painter.end()
+        if not on:
+            paint_edge(self, look, below=True)
 
     def _paint_words(self, painter: QPainter, on: bool) -> None:
         look = self.look
@@ -174,6 +176,10 @@ class StepTape(QWidget):
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
         self.fold(event.size().width())
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        super().paintEvent(event)
+        paint_edge(self, self.look, below=True)
 
     def fold(self, width: int) -> None:
         """Choose the long tape or the short line for a width."""
