@@ -27,6 +27,8 @@ def _let_down(given: Given) -> Calculation:
     mark = mark_seam("hem", "all round the hem", "lower", edge, Amount(total, total, "in all"))
     new_hem = given.measured("new-hem") or given.length({"plain": "new-hem", "faced": "facing-seam", "false": "facing-seam"}[finish])
     effects = let_down_effects(total, given.measured("hem-depth"), new_hem)
+    if finish != "plain":
+        effects["facing-width"] = at_least_zero(total - given.length("facing-seam"))
     if finish == "false":
         effects["cloth-short-by"] = Length(0.0)
     because = (Reason("What the hem is deep, less what is let down, is left to turn up; a facing needs no more than its seam."),)
@@ -90,7 +92,7 @@ CALCULATORS = (
         _let_down,
         block={"new-hem": block.SKIRT_HEM, "facing-seam": block.HEM_FACED},
         optional=("hem-depth",),
-        effects=("hem-left", "hem-short-by", "cloth-short-by"),
+        effects=("hem-left", "hem-short-by", "cloth-short-by", "facing-width"),
         options={"finish": ("plain", "faced", "false")},
     ),
     calculator(

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 import numpy as np
 
 from fitdoctor.amounts import block, pieces
-from fitdoctor.amounts.carry import at_least_zero, shaped_by
+from fitdoctor.amounts.carry import at_least_zero, carry, shaped_by
 from fitdoctor.amounts.curves import Polyline, as_points
 from fitdoctor.amounts.given import Given, calculator
 from fitdoctor.amounts.marking import Amount, mark_lines
@@ -37,9 +37,9 @@ def _trouser_hem(given: Given) -> Calculation:
     if below is not None:
         effects["cloth-short-by"] = at_least_zero(needed - below)
     narrowing = _narrowing(given)
-    if narrowing > 0:
-        effects["hem-flare"] = step * narrowing
-        marks.append(_turn_up(finish, step, needed, narrowing))
+    if narrowing.mm > 0:
+        effects["hem-flare"] = _flare(step, narrowing)
+        marks.append(_turn_up(finish, step, needed, effects["hem-flare"]))
     because = (
         Reason("Each line lies below the finished line by whole depths of the hem or cuff; the last is where the cloth is cut."),
         Reason("The back of the hem is lower than the front by the slant; every line runs parallel."),
@@ -75,17 +75,22 @@ def _one_leg(leg: str, inseam: Length, below: tuple[tuple[str, ...], Length, Len
         )
 
 
-def _narrowing(given: Given) -> float:
-    """What the girth of a leg loses for every mm toward its hem; 0 where it does not taper or was not measured."""
+def _narrowing(given: Given) -> Length:
+    """What the girth of a leg loses for every mm toward its hem, mm; 0 where it does not taper or was not measured."""
     knee, hem = given.measured("knee-girth"), given.measured("hem-girth")
     if knee is None or hem is None:
-        return 0.0
-    return max(0.0, (knee.mm - hem.mm) / given.length("knee-to-hem").mm)
+        return Length(0.0)
+    down = given.length("knee-to-hem")
+    return at_least_zero(carry(lambda at_knee, at_hem, way: (at_knee - at_hem) / way, knee, hem, down))
 
 
-def _turn_up(finish: str, step: Length, needed: Length, narrowing: float) -> Mark:
+def _flare(step: Length, narrowing: Length) -> Length:
+    return carry(lambda deep, less: deep * less, step, narrowing)
+
+
+def _turn_up(finish: str, step: Length, needed: Length, flare: Length) -> Mark:
     """Both seams of the turn-up on one layer: outward where it lies against the leg above, so mirrored at every fold."""
-    out = step * (narrowing / _FOUR_EDGES)
+    out = flare * (1 / _FOUR_EDGES)
     folds = [0.0, step.mm, 2 * step.mm, needed.mm] if finish == "cuff" else [0.0, needed.mm]
     wide = [0.0, out.mm] if finish != "cuff" else [0.0, out.mm, 0.0, out.mm * (needed.mm - 2 * step.mm) / step.mm]
     way = np.linspace(0.0, needed.mm, 61)
@@ -98,7 +103,23 @@ def _turn_up(finish: str, step: Length, needed: Length, narrowing: float) -> Mar
     return mark_lines("inseam", where, "out", amount, stations, (as_points(old), as_points(new)), ends)
 
 
+def _turn_up_alone(given: Given) -> Calculation:
+    depth, narrowing = given.total, _narrowing(given)
+    flare = _flare(depth, narrowing)
+    mark = _turn_up("plain", depth, depth, flare)
+    because = (Reason("The turned-up part must be as wide as the leg it lies against: it mirrors the leg's taper below the fold."),)
+    effects = {"hem-flare": flare, "per-edge": flare * (1 / _FOUR_EDGES)}
+    return Calculation((mark,), flare, effects["per-edge"], effects, because=because)
+
+
 CALCULATORS = (
+    calculator(
+        "turn-up-flare",
+        _turn_up_alone,
+        needs=("total", "knee-girth", "hem-girth"),
+        block={"knee-to-hem": block.KNEE_TO_HEM},
+        effects=("hem-flare", "per-edge"),
+    ),
     calculator(
         "trouser-hem",
         _trouser_hem,
