@@ -62,6 +62,9 @@ from fitdoctor.knowledge.entry import (
     Needs as Needs,
 )
 from fitdoctor.knowledge.entry import (
+    Region as Region,
+)
+from fitdoctor.knowledge.entry import (
     Runs as Runs,
 )
 from fitdoctor.knowledge.entry import (

@@ -76,3 +76,10 @@ class Source(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=Tr
     kind: Literal["book", "bulletin", "standard", "magazine", "newspaper", "teaching-page", "page"]
     note: str = ""
     "What of it was read, how far to trust it."
+
+
+class Region(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """A part of a garment as a fitter names it, in regions.yaml under its id."""
+
+    title: Text
+    zones: tuple[Id, ...]

@@ -18,6 +18,7 @@ from fitdoctor.knowledge.entries import (
     Garment,
     Measurement,
     Method,
+    Region,
     SolvedCase,
     Source,
     Symptom,
@@ -65,6 +66,7 @@ class Knowledge:
     scale: dict[str, dict[str, float]] = field(default_factory=dict)
     words: dict[str, tuple[str, ...]] = field(default_factory=dict)
     "Lay word or phrase -> words of the trade, for the search."
+    regions: dict[str, Region] = field(default_factory=dict)
     places: dict[tuple[str, str], Place] = field(default_factory=dict)
     "(kind, id) -> file and line."
     problems: tuple[Problem, ...] = ()

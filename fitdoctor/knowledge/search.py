@@ -7,13 +7,17 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from math import log, sqrt
 
-from fitdoctor.knowledge.entries import Entry
-from fitdoctor.knowledge.knowledge import Knowledge
-from fitdoctor.knowledge.passages import SAYS_MUCH, garments_of, names_of, passages_of
+from fitdoctor.knowledge.entries import Entry, Source
+from fitdoctor.knowledge.filters import Facets, Filter
+from fitdoctor.knowledge.knowledge import COMMON_PRACTICE, Knowledge
+from fitdoctor.knowledge.passages import SAYS_MUCH, Passage, garments_of, names_of, passages_of, passages_of_source
+from fitdoctor.knowledge.several import brought_together, parts_of
 from fitdoctor.knowledge.spoken import Term, Vocabulary
 from fitdoctor.knowledge.stems import stem, words
 
-_OF_KIND = {"symptoms": 1.3, "causes": 1.0, "methods": 0.95, "checks": 0.85, "garments": 0.7}
+EVERYTHING = Filter()
+
+_OF_KIND = {"symptoms": 1.3, "causes": 1.0, "methods": 0.95, "checks": 0.85, "garments": 0.7, "sources": 0.6}
 _OTHER_KINDS = 0.85
 _OTHER_GARMENT, _OTHER_THAT_SPEAKS_OF_IT = 0.35, 0.8
 _PASSAGE_SHARE = 1.0
@@ -37,9 +41,13 @@ class Hit:
     why: str
 
 
-def search(knowledge: Knowledge, said: str, kind: str | None = None, garment: str | None = None, most: int = 12) -> tuple[Hit, ...]:
+def search(knowledge: Knowledge, said: str, only: Filter = EVERYTHING, most: int = 12) -> tuple[Hit, ...]:
     """One search; whoever searches more than once keeps a `SearchIndex`."""
-    return SearchIndex(knowledge).search(said, kind, garment, most)
+    return SearchIndex(knowledge).search(said, only, most)
+
+
+_Indexed = tuple[str, str, Entry | Source]
+"""Kind, id, and what bears it."""
 
 
 @dataclass(frozen=True)
@@ -51,12 +59,14 @@ class _Meant:
 
 
 class SearchIndex:
-    """All entries by the stems of their words."""
+    """All entries and sources by the stems of their words."""
 
     def __init__(self, knowledge: Knowledge) -> None:
         self._knowledge = knowledge
-        self._entries: list[tuple[str, Entry]] = list(knowledge.entries())
-        self._passages = [p for number in range(len(self._entries)) for p in passages_of(knowledge, number, self._entries[number][1])]
+        self.facets = Facets(knowledge)
+        cited = [("sources", id_, source) for id_, source in knowledge.sources.items() if id_ != COMMON_PRACTICE]
+        self._entries: list[_Indexed] = [*((kind, entry.id, entry) for kind, entry in knowledge.entries()), *cited]
+        self._passages = [p for number in range(len(self._entries)) for p in self._passages_of(number)]
         self._in_passages: dict[str, list[int]] = defaultdict(list)
         self._in_entries: dict[str, dict[int, float]] = defaultdict(dict)
         for number, passage in enumerate(self._passages):
@@ -69,32 +79,42 @@ class SearchIndex:
         self._vocabulary = Vocabulary.of((passage.text for passage in self._passages), knowledge.words)
         self._garment_words = self._names_of_garments()
 
-    def search(self, said: str, kind: str | None = None, garment: str | None = None, most: int = 12) -> tuple[Hit, ...]:
-        """The best finds, best first.
+    def search(self, said: str, only: Filter = EVERYTHING, most: int = 12) -> tuple[Hit, ...]:
+        """The best finds, best first; of several faults in one breath the best of each stand near the top.
 
         Args:
             said: words as typed; the last one may be half a word.
-            kind: only symptoms, causes, checks, …
-            garment: only what holds for this garment.
+            only: what may be found.
         """
-        concepts = list(self._vocabulary.concepts(said))
-        scores, best = self._scores(concepts)
         meant = self._meant(said)
-        hits = (
-            self._hit(number, score * self._fitting(number, meant), best.get(number))
-            for number, score in scores.items()
-            if self._wanted(number, kind, garment)
-        )
+        scores, best = self._fits(said, meant, only)
+        parts = parts_of(said)
+        if len(parts) > 1:
+            scores = brought_together(scores, [self._fits(part, meant, only)[0] for part in parts])
+        hits = (self._hit(number, score, best.get(number)) for number, score in scores.items())
         return tuple(sorted(hits, key=lambda hit: (-hit.score, hit.title))[:most])
 
-    def _wanted(self, number: int, kind: str | None, garment: str | None) -> bool:
-        of, entry = self._entries[number]
-        return (kind is None or of == kind) and (garment is None or self._knowledge.suits(garments_of(of, entry), garment))
+    def browse(self, only: Filter) -> tuple[Hit, ...]:
+        """Everything that passes a filter, by kind as the knowledge has them, then by title."""
+        passing = self.facets.passing(only)
+        kinds = {kind: place for place, kind in enumerate(dict.fromkeys(kind for kind, _, _ in self._entries))}
+        hits = (Hit(id_, kind, entry.title, 0.0, "") for kind, id_, entry in self._entries if (kind, id_) in passing)
+        return tuple(sorted(hits, key=lambda hit: (kinds[hit.kind], hit.title.lower())))
+
+    def _passages_of(self, number: int) -> Iterable[Passage]:
+        _, id_, entry = self._entries[number]
+        return passages_of_source(number, id_, entry) if isinstance(entry, Source) else passages_of(self._knowledge, number, entry)
+
+    def _fits(self, said: str, meant: _Meant, only: Filter) -> tuple[dict[int, float], dict[int, int]]:
+        """Score by entry that may be found, for its kind and the garment that is meant; and its best passage."""
+        scores, best = self._scores(list(self._vocabulary.concepts(said)))
+        passing = self.facets.passing(only) if only else None
+        wanted = (n for n in scores if passing is None or self._entries[n][:2] in passing)
+        return {n: scores[n] * self._fitting(n, meant) * _OF_KIND.get(self._entries[n][0], _OTHER_KINDS) for n in wanted}, best
 
     def _hit(self, number: int, score: float, passage: int | None) -> Hit:
-        kind, entry = self._entries[number]
-        why = "" if passage is None else self._passages[passage].text
-        return Hit(entry.id, kind, entry.title, round(score * _OF_KIND.get(kind, _OTHER_KINDS), 4), why)
+        kind, id_, entry = self._entries[number]
+        return Hit(id_, kind, entry.title, round(score, 4), "" if passage is None else self._passages[passage].text)
 
     def _scores(self, concepts: Iterable[Mapping[Term, float]]) -> tuple[dict[int, float], dict[int, int]]:
         """Score by entry: how much of what was said it has anywhere, and how closely its best passage says the same."""
@@ -150,7 +170,8 @@ class SearchIndex:
         return sum(not self._holds_for(number, kinds) for number in self._in_entries.get(stem(word), ()))
 
     def _holds_for(self, number: int, kinds: frozenset[str]) -> bool:
-        garments = garments_of(*self._entries[number])
+        kind, _, entry = self._entries[number]
+        garments = () if isinstance(entry, Source) else garments_of(kind, entry)
         return not garments or not kinds.isdisjoint(garments)
 
     def _meant(self, said: str) -> _Meant:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 
 from fitdoctor.knowledge.entries import Condition, Method
 from fitdoctor.knowledge.knowledge import Knowledge
@@ -20,9 +20,12 @@ def watches(knowledge: Knowledge, condition: Condition, method: Method) -> bool:
 
 def _touches(condition: Condition, method: Method) -> bool:
     to = condition.applies_to
-    seams = {seam for operation in method.operations for seam in (*operation.opens, *operation.closes)}
     named = condition.id in method.conditions or method.id in to.methods
-    return to.all or named or not seams.isdisjoint(to.seams) or (to.let_out and bool(method.cloth_needed))
+    return to.all or named or (to.let_out and bool(method.cloth_needed)) or (bool(to.seams) and _works_on(method, to.seams))
+
+
+def _works_on(method: Method, seams: Collection[str]) -> bool:
+    return any(seam in seams for operation in method.operations for seam in (*operation.opens, *operation.closes))
 
 
 def _meet(knowledge: Knowledge, condition: Condition, method: Method) -> bool:

@@ -18,6 +18,7 @@ from fitdoctor.desk.parts.text import PageTitle
 from fitdoctor.desk.tokens import GUTTER
 from fitdoctor.desk.words import tr
 from fitdoctor.knowledge.entries import Symptom
+from fitdoctor.knowledge.filters import Filter
 
 LEAST_LETTERS = 3
 
@@ -114,7 +115,7 @@ class ShowsPage(Page):
         if self._comparing:
             self.lines.compare(*self._comparing)
         elif len(words) >= LEAST_LETTERS:
-            hits = job.index.search(words, kind="symptoms", garment=job.case.garment, most=8)
+            hits = job.index.search(words, Filter("symptoms", job.case.garment), most=8)
             self.lines.show_finds(words, [job.knowledge.symptoms[hit.id] for hit in hits])
         elif self._zone:
             view = self.plate.view()

@@ -11,7 +11,7 @@ from pathlib import Path
 from typing import Any
 
 from fitdoctor.errors import FitdoctorError
-from fitdoctor.knowledge.entries import KINDS, Entry, SolvedCase, Source
+from fitdoctor.knowledge.entries import KINDS, Entry, Region, SolvedCase, Source
 from fitdoctor.knowledge.knowledge import Knowledge, Place, Problem
 from fitdoctor.knowledge.nearest import did_you_mean
 from fitdoctor.knowledge.read.document import HAS_LIBYAML, Document, read_document
@@ -21,7 +21,7 @@ Progress = Callable[[int, int], bool]
 """(files read, files in all) -> go on?"""
 
 DEMO = "demo"
-_WORD_FILES = ("sources.yaml", "scale.yaml", "words.yaml")
+_WORD_FILES = ("sources.yaml", "scale.yaml", "words.yaml", "regions.yaml")
 _FOLDERS = (*KINDS, "sources", DEMO)
 _ID_LINE = re.compile(r"^id\s*:", re.MULTILINE)
 
@@ -105,6 +105,7 @@ class _Layer:
     sources: dict[str, Source] = field(default_factory=dict)
     scale: dict[str, dict[str, float]] = field(default_factory=dict)
     words: dict[str, tuple[str, ...]] = field(default_factory=dict)
+    regions: dict[str, Region] = field(default_factory=dict)
     places: dict[tuple[str, str], Place] = field(default_factory=dict)
     problems: list[Problem] = field(default_factory=list)
 
@@ -116,12 +117,13 @@ class _Layer:
             sources={**below.sources, **self.sources},
             scale={kind: {**below.scale.get(kind, {}), **self.scale.get(kind, {})} for kind in (*below.scale, *self.scale)},
             words={**below.words, **self.words},
+            regions={**below.regions, **self.regions},
             places={**below.places, **self.places},
             problems=(*below.problems, *self.problems),
         )
 
     def read_words(self) -> None:
-        """Sources, the scale of chances, lay words; and what lies here that has no place here."""
+        """Sources, the scale of chances, lay words, regions; and what lies here that has no place here."""
         self.problems += _strangers(self.folder)
         for path in (self.folder / "sources.yaml", *_yaml_files(self.folder / "sources")):
             document = read_document(path) if path.exists() else None
@@ -129,6 +131,7 @@ class _Layer:
                 self._take_sources(document)
         self.scale = self._mapping("scale.yaml", dict[str, dict[str, float]])
         self.words = self._mapping("words.yaml", dict[str, tuple[str, ...]])
+        self.regions = self._mapping("regions.yaml", dict[str, Region])
 
     def read_entry(self, path: Path) -> None:
         """One entry; its kind is the folder it lies in."""
