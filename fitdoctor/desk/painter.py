@@ -137,7 +137,7 @@ class _Brush:
         font = QFont(self.tones.font)
         font.setPixelSize(WORD_PIXELS)
         font.setWeight(QFont.Weight.DemiBold)
-        metrics, size = QFontMetricsF(font), shape.size * self.widen
+        metrics, size = QFontMetricsF(font), shape.size
         wide = max(metrics.horizontalAdvance(line) for line in shape.lines) * size / WORD_PIXELS + size * 1.1
         high = len(shape.lines) * size * 1.28 + size * 0.62
         left, top = shape.at[0] - wide / 2, shape.at[1] - high / 2

@@ -1,4 +1,4 @@
-"""Explaining pictures: why a cause shows, how a check is done, where a measurement is taken, what a remedy changed."""
+"""Explaining pictures: why a cause shows, how a check is done, where a measurement is taken."""
 
 from __future__ import annotations
 
@@ -11,13 +11,14 @@ from fitdoctor.figure.arrows import tape
 from fitdoctor.figure.choose import drawing_on, figure_of, symptom_drawing
 from fitdoctor.figure.compose import Scene
 from fitdoctor.figure.explain import mechanism
-from fitdoctor.figure.marks import mark_shapes
-from fitdoctor.figure.reach import Box
+from fitdoctor.figure.reach import Box, fitted
 from fitdoctor.figure.shapes import Point, Shape, bounds
 from fitdoctor.figure.transfer import mapping
 from fitdoctor.knowledge.entries import Cause, Check, Drawing, Figure, Measurement, MechanismArrow, Symptom, View
 from fitdoctor.knowledge.knowledge import Knowledge
 
+RATIO = 1.15
+"Width by height of the picture that words are placed for; one that is wider has room to spare."
 ROOM = 70.0
 "Mm kept free round arrows and tape, so that their words have room."
 
@@ -42,9 +43,9 @@ def why_diagram(knowledge: Knowledge, cause: Cause, garment: str, facts: Mapping
         return None
     home = figure_of(knowledge, next(iter(cause.how_common), garment), view)
     arrows = tuple(_carried(arrow, home, figure) for arrow in cause.mechanism if arrow.view == view)
-    sign = _sign(knowledge, cause, garment, view)
+    sign = strongest_sign(knowledge, cause, garment, view)
     scene = Scene(figure, (sign,) if sign else (), facts={"garment": garment, **(facts or {})})
-    box = _around(_ends(arrows), sign.crop if sign else None)
+    box = fitted(_around(_ends(arrows), sign.crop if sign else None), RATIO)
     return Diagram(scene, box, mechanism(arrows, box))
 
 
@@ -54,7 +55,7 @@ def _carried(arrow: MechanismArrow, home: Figure | None, other: Figure) -> Mecha
     return arrow if known is None else msgspec.structs.replace(arrow, from_=known.point(arrow.from_), to=known.point(arrow.to))
 
 
-def _sign(knowledge: Knowledge, cause: Cause, garment: str, view: View) -> Drawing | None:
+def strongest_sign(knowledge: Knowledge, cause: Cause, garment: str, view: View) -> Drawing | None:
     """The drawing of the sign the cause shows most surely from this side."""
     shown = [link for link in cause.shows_as if link.symptom in knowledge.symptoms]
     shown.sort(key=lambda link: -knowledge.strength(link.strength))
@@ -117,14 +118,3 @@ def _wide(box: Box, least: float = 380.0) -> Box:
     x, y, wide, high = box
     more_x, more_y = max(0.0, least - wide), max(0.0, least * 0.7 - high)
     return x - more_x / 2, y - more_y / 2, wide + more_x, high + more_y
-
-
-def after_diagram(
-    knowledge: Knowledge, garment: str, view: View, marks: Sequence[tuple[str, Sequence[Point], str]], crop: Box | None = None
-) -> Diagram | None:
-    """The garment without the sign and with only what was done: marks are (seam, stations, take)."""
-    figure = figure_of(knowledge, garment, view)
-    if figure is None:
-        return None
-    overlay = tuple(shape for at, stations, take in marks for shape in mark_shapes(figure, at, stations, take))
-    return Diagram(Scene(figure, facts={"garment": garment}), crop or figure.box, overlay)

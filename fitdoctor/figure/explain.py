@@ -20,6 +20,8 @@ ROLES = {"pull": "pull", "stack": "stack", "hang": "hang", "ledge": "hang"}
 WORD_SHARE = 0.036
 "Size of the words as a share of the longer side of the picture."
 EDGE = 6.0
+COVERED = 1.4
+"How far a plate goes out of the way, in sizes of its words, for each point of an arrow that it would hide."
 LETTER = 0.54
 "Mean breadth of a letter as a share of its size."
 
@@ -27,17 +29,19 @@ LETTER = 0.54
 def mechanism(arrows: Sequence[MechanismArrow], box: Box) -> tuple[Shape, ...]:
     """Where cloth is short (pull), where it stacks (stack), what it hangs from or lies on (hang, ledge), each in words.
 
-    The words stand within the box (mm), clear of one another.
+    The words stand within the box (mm), clear of one another and of the arrows.
     """
     size = max(box[2], box[3]) * WORD_SHARE
     shafts: list[Shape] = []
     words: list[Words] = []
+    lines: list[Point] = []
     for arrow in arrows:
         for side in _sides(arrow):
             shafts += _arrow(side)
+            lines += bowed(side.from_, side.to, side.bow)
         if arrow.says:
             words.append(_words(arrow, size))
-    return (*shafts, *apart(words, box))
+    return (*shafts, *apart(words, box, lines))
 
 
 def plate_size(words: Words) -> tuple[float, float]:
@@ -46,20 +50,27 @@ def plate_size(words: Words) -> tuple[float, float]:
     return longest * words.size * LETTER + words.size * 1.1, len(words.lines) * words.size * 1.28 + words.size * 0.62
 
 
-def apart(words: Sequence[Words], box: Box) -> list[Words]:
-    """The plates moved into the box and away from those before them, the nearest free place first."""
+def apart(words: Sequence[Words], box: Box, lines: Sequence[Point] = ()) -> list[Words]:
+    """The plates moved into the box, away from those before them and off the lines: the nearest place that covers least."""
     placed: list[Words] = []
     for plate in words:
-        tries = (replace(plate, at=_inside(plate, box, dx, dy)) for dx, dy in _ways(plate_size(plate)))
-        found = next((spot for spot in tries if not any(_overlap(spot, other) for other in placed)), None)
-        placed.append(found or replace(plate, at=_inside(plate, box, 0, 0)))
+        tries = [replace(plate, at=_inside(plate, box, dx, dy)) for dx, dy in _ways(plate_size(plate))]
+        free = [spot for spot in tries if not any(_overlap(spot, other) for other in placed)] or tries
+        placed.append(min(free, key=lambda spot: math.dist(spot.at, plate.at) + plate.size * COVERED * _covers(spot, lines)))
     return placed
 
 
 def _ways(size: tuple[float, float]) -> list[Point]:
     wide, high = size
-    steps = [(dx * wide * 0.55, dy * high * 0.6) for dy in range(-4, 5) for dx in range(-2, 3)]
-    return sorted(steps, key=lambda step: abs(step[0]) + abs(step[1]))
+    return [(dx * wide * 0.3, dy * high * 0.6) for dy in range(-5, 6) for dx in range(-4, 5)]
+
+
+def _covers(plate: Words, lines: Sequence[Point]) -> int:
+    """How many points of the lines the plate would hide."""
+    wide, high = plate_size(plate)
+    clear = plate.size * 0.5
+    x, y = plate.at
+    return sum(abs(px - x) < wide / 2 + clear and abs(py - y) < high / 2 + clear for px, py in lines)
 
 
 def _inside(plate: Words, box: Box, dx: float, dy: float) -> Point:

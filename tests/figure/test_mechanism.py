@@ -1,11 +1,12 @@
 from __future__ import annotations
 
+from itertools import combinations
+
 import msgspec
-import pytest
 
 from fitdoctor.figure.arrows import tape
 from fitdoctor.figure.choose import figure_of
-from fitdoctor.figure.diagrams import after_diagram, measure_diagram, why_diagram
+from fitdoctor.figure.diagrams import measure_diagram, why_diagram
 from fitdoctor.figure.explain import apart, broken, mechanism, plate_size
 from fitdoctor.figure.shapes import Line, Words, bounds
 from fitdoctor.knowledge.entries import MechanismArrow
@@ -72,15 +73,25 @@ def test_every_measurement_with_a_line_has_its_diagram(knowledge: Knowledge) -> 
     assert not bare
 
 
-def test_after_the_remedy_only_what_was_done_is_shown(knowledge: Knowledge) -> None:
-    stations = ((0.0, 28.0), (150.0, 0.0))
-    diagram = after_diagram(knowledge, "slacks", "back", [("back-waist-seam", stations, "lower")], BOX)
-    assert diagram is not None
-    assert diagram.scene.drawings == ()
-    assert diagram.overlay
-    assert diagram.crop == BOX
+def test_every_cause_says_in_arrows_and_words_why_the_cloth_does_that(knowledge: Knowledge) -> None:
+    silent = [cause.id for cause in knowledge.causes.values() if not any(arrow.says for arrow in cause.mechanism)]
+    assert not silent
 
 
-@pytest.mark.parametrize("view", ["front", "back", "side"])
-def test_a_garment_without_that_view_has_no_diagram(knowledge: Knowledge, view: str) -> None:
-    assert (after_diagram(knowledge, "shirt", view, []) is None) == (view == "side")  # type: ignore[arg-type]
+def test_words_get_out_of_the_arrows_way() -> None:
+    """Two plates that would lie on an arrow move beside it; without the arrow they stay."""
+    plate = Words((0.0, 560.0), ("too short",), "pull")
+    line = [(0.0, 400.0 + 10 * step) for step in range(33)]
+    (moved,), (stays,) = apart([plate], BOX, line), apart([plate], BOX)
+    assert stays.at == plate.at
+    assert abs(moved.at[0]) > plate_size(plate)[0] / 2
+
+
+def test_words_of_one_picture_never_lie_on_one_another(knowledge: Knowledge) -> None:
+    for cause in knowledge.causes.values():
+        diagram = why_diagram(knowledge, cause, next(iter(cause.how_common)))
+        plates = [shape for shape in diagram.overlay if isinstance(shape, Words)] if diagram else []
+        for one, other in combinations(plates, 2):
+            (w1, h1), (w2, h2) = plate_size(one), plate_size(other)
+            beside = abs(one.at[0] - other.at[0]) >= (w1 + w2) / 2 or abs(one.at[1] - other.at[1]) >= (h1 + h2) / 2
+            assert beside, (cause.id, one.lines, other.lines)
