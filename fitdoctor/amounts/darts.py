@@ -4,10 +4,13 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
+from dataclasses import replace
+
+import numpy as np
 
 from fitdoctor.amounts import block, pieces
 from fitdoctor.amounts.carry import at_least_zero, carry, shaped_by
-from fitdoctor.amounts.curves import straight_out
+from fitdoctor.amounts.curves import along, as_points, straight_out
 from fitdoctor.amounts.given import Given, calculator, open_option
 from fitdoctor.amounts.marking import Amount, dart_lines, mark_lines, mark_seam
 from fitdoctor.amounts.marks import Calculation, Length, Mark
@@ -86,35 +89,38 @@ def _neck_darts(given: Given) -> Calculation:
     number, length, half = given.number("darts"), given.length("length"), given.length("half-shoulder")
     each = given.total * (1 / number)
     too_deep = _too_deep(each, length)
-    place = half * 0.5
+    place = half * (1 / 2 if number == 2 else 1 / 3)
     because = [
-        Reason("The darts stand equally far from centre back, about midway to the shoulder end, and fan outward at their points."),
+        Reason("The darts stand equally far from centre back, the way to the shoulder seam parted alike, and fan outward at their points."),
         Reason("The facing is shaped to the new neckline after the darts are sewn."),
     ]
     if too_deep.mm > 0:
         because.append(Reason(_TOO_DEEP))
-    marks = _fan(each, length, number)
+    marks = _fan(each, length, number, half)
     edge = at_least_zero(half - given.total * 0.5)
     effects = {"per-dart": each, "per-side": each * 0.5, "split-needed": too_deep, "place-from-centre": place, "facing-edge": edge}
     shaped, part = shaped_by(given.total, length, half), shaped_by(each, length, half)
     return Calculation(marks, shaped, part, effects, because=tuple(because))
 
 
-def _fan(each: Length, length: Length, number: int) -> tuple[Mark, ...]:
+def _fan(each: Length, length: Length, number: int, half: Length) -> tuple[Mark, ...]:
     """One dart on each side, or two that fan out: the outer one leans twice as far."""
     if number == 2:
-        return (_neck_dart(each, each * 2, length, _FAN_DEGREES, "on each side of centre back"),)
-    inner = _neck_dart(each, each * 2, length, _FAN_DEGREES, "the inner one on each side of centre back")
-    return inner, _neck_dart(each, each * 2, length, 2 * _FAN_DEGREES, "the outer one on each side of centre back")
+        return (_neck_dart(each, length, half, 1 / 2, 1),)
+    return tuple(_neck_dart(each, length, half, n / 3, n) for n in (1, 2))
 
 
-def _neck_dart(each: Length, total: Length, length: Length, degrees: float, which: str) -> Mark:
-    lean = math.radians(degrees)
-    fold, legs = dart_lines((0.0, 0.0), (math.sin(lean), math.cos(lean)), length.mm, each.mm)
+def _neck_dart(each: Length, length: Length, half: Length, place: float, lean: int) -> Mark:
+    """A dart at a share of the way from centre back along the neckline, with its like on the other side."""
+    edge = pieces.back_neck_for(half.mm)
+    (x, y), turn = along(edge, np.array([place]))[0], math.radians(_FAN_DEGREES * lean)
+    fold, legs = dart_lines((float(x), float(y)), (math.sin(turn), math.cos(turn)), length.mm, each.mm)
     stations = tuple((length.mm * n / 4, each.mm * (1 - n / 4)) for n in range(5))
-    where = f"at the neckline, {which}, leaning outward by {degrees:.0f}°, running out to nothing at the point"
-    amount = Amount(each, total, "each dart", layer_share=0.5)
-    return mark_lines("back-neck-dart", where, "in", amount, stations, (fold, legs), _ENDS)
+    which = {1 / 2: "", 1 / 3: "the inner one ", 2 / 3: "the outer one "}[place]
+    where = f"at the neckline, {which}on each side of centre back, leaning outward by {_FAN_DEGREES * lean:.0f}°, nothing at the point"
+    amount = Amount(each, each * 2, "each dart", layer_share=0.5)
+    mark = mark_lines("back-neck-dart", where, "in", amount, stations, (fold, legs), _ENDS)
+    return replace(mark, edge=as_points(edge))
 
 
 CALCULATORS = (

@@ -51,6 +51,7 @@ class Mark:
         grain: direction of the straight grain in the piece's plane.
         ends: what lies where the seam begins and where it ends.
         along_mm: how far the stations move along the seam itself, toward its end; below 0 toward its beginning.
+        edge: the edge a dart starts from, in the plane of `old`; empty where it is not drawn.
     """
 
     at: str
@@ -68,6 +69,7 @@ class Mark:
     grain: Point = (0.0, 1.0)
     ends: tuple[str, str] = ("", "")
     along_mm: float = 0.0
+    edge: tuple[Point, ...] = ()
 
 
 @dataclass(frozen=True)

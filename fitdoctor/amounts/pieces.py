@@ -55,6 +55,11 @@ def back_neck(half_width_mm: float, depth_mm: float) -> Polyline:
     return quarter_ellipse(half_width_mm, depth_mm).polyline()
 
 
+def back_neck_for(half_mm: float) -> Polyline:
+    """The same of the standard block's shape, as long as half of what was measured."""
+    return fitted(lambda k: quarter_ellipse(block.HALF_NECK_WIDTH * k, block.BACK_NECK_DEPTH * k), half_mm).polyline()
+
+
 def shoulder(length_mm: float, drop_mm: float) -> Polyline:
     """A shoulder seam from the neck to the armhole, the cloth below it."""
     slope = math.asin(min(1.0, drop_mm / length_mm))

@@ -7,7 +7,8 @@ from collections.abc import Sequence
 from fitdoctor.guides.cover import cover_page
 from fitdoctor.guides.diagram import Diagram, DiagramLabel, as_picture, diagram
 from fitdoctor.guides.guides import Guide, guides_for
-from fitdoctor.guides.pages import Paper, counted, guide_pages
+from fitdoctor.guides.pages import counted, guide_pages
+from fitdoctor.guides.paper import Paper
 from fitdoctor.guides.pdf import Page, write_pdf
 from fitdoctor.guides.svg import as_svg
 

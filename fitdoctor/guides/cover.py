@@ -8,7 +8,8 @@ from collections.abc import Iterator, Sequence
 from fitdoctor.guides.draft import ALLOWANCE_MM
 from fitdoctor.guides.guides import Guide
 from fitdoctor.guides.lettering import both_units
-from fitdoctor.guides.pages import MARGIN_MM, SIZES_MM, Paper, Tiling, page_map
+from fitdoctor.guides.pages import page_map
+from fitdoctor.guides.paper import MARGIN_MM, SIZES_MM, Paper, Tiling
 from fitdoctor.guides.pdf import Page
 from fitdoctor.guides.shapes import Line, Shape, Text, Weight, outline
 from fitdoctor.units import MM_PER_INCH

@@ -13,6 +13,8 @@ from fitdoctor.guides.svg import as_svg
 
 WIDE, HIGH = 100.0, 60.0
 _LEAST_SEEN = 5.0
+_INWARD = 9.0
+"How far the name of a level end reaches in over the seam; the rest of it stands outside."
 
 
 @dataclass(frozen=True)
@@ -95,8 +97,7 @@ def _fit(points: tuple[Point, ...]) -> Callable[[Point], Point]:
 
 
 def _tick(mark: Mark, way: float, old: tuple[Point, ...], new: tuple[Point, ...]) -> tuple[Point, Point]:
-    at = place(mark.old, way)
-    return point_of(old, at), point_of(new, at)
+    return point_of(old, place(mark.old, way)), point_of(new, place(mark.old, way + mark.along_mm))
 
 
 def _side(mark: Mark, ticks: tuple[tuple[Point, Point], ...]) -> int:
@@ -126,6 +127,8 @@ def _ends(mark: Mark, old: tuple[Point, ...], side: int) -> Iterator[tuple[Point
     places = ((old[0], mark.ends[0], 0.0), (old[-1], mark.ends[1], math.inf))
     for point, name, way in places if len(mark.new) == len(mark.old) else places[1:]:
         at, anchor = _beside(point, right_hand(mark.old, place(mark.old, way)), -side)
+        if anchor == "middle":
+            at, anchor = (at[0] + (_INWARD if not way else -_INWARD), at[1]), ("end" if not way else "start")
         yield (at, name, anchor)
 
 

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from fitdoctor.amounts.marks import Mark, Point
-from fitdoctor.guides.lettering import both_lengths
-from fitdoctor.guides.lines import beside, hatching, inches_along, place, point_of, right_hand, ways
+from fitdoctor.guides.lettering import Ruler, both_lengths
+from fitdoctor.guides.lines import beside, hatching, place, point_of, right_hand, ways
 from fitdoctor.guides.shapes import Anchor, Fill, Line, Shape, Text
 from fitdoctor.units import MM_PER_INCH
 
@@ -19,18 +19,19 @@ _SEEN_MM = 0.3
 _NAME_MM = 3.7
 
 
-def seam_shapes(mark: Mark, finest: int) -> Iterator[Shape]:
-    """Both lines of a seam, the allowance outside the new one, ticks along the old, stations with their amounts."""
+def seam_shapes(marks: Sequence[Mark], ruler: Ruler) -> Iterator[Shape]:
+    """Both lines of a seam, the allowance outside the new one, stations with their amounts; earlier steps toward the new line dotted."""
+    *steps, mark = marks
     side = cloth_side(mark)
+    yield from (Line(step.new, "step") for step in steps if step.new != mark.new)
     if "dart" not in mark.at:
         edge = beside(mark.new, -side * ALLOWANCE_MM)
         yield from (Line(stroke, "hair") for stroke in hatching(mark.new, edge, _HATCH_MM))
         yield Line(edge, "cut")
         yield from _balance_notch(edge, -side)
     yield Line(mark.old, "old")
-    yield from (Line(tick, "tick") for tick in inches_along(mark.old, MM_PER_INCH))
     yield Line(mark.new, "new")
-    yield from _stations(mark, side, finest)
+    yield from _stations(mark, side, ruler)
     yield from _end(mark.old, mark.ends[0], side)
     yield from _end(tuple(reversed(mark.old)), mark.ends[1], -side)
     yield from grain(mark, side)
@@ -57,9 +58,9 @@ def cross(at: Point, arm: float = 2.5) -> Iterator[Shape]:
     yield Line(((x, y - arm), (x, y + arm)), "tick")
 
 
-def grain(mark: Mark, side: int, out: float = 48.0) -> Iterator[Shape]:
+def grain(mark: Mark, side: int, out: float = 48.0, share: float = 0.44) -> Iterator[Shape]:
     """The straight grain, drawn in the cloth beside the seam, clear of the labels."""
-    at = place(mark.old, ways(mark.old)[-1] * 0.44)
+    at = place(mark.old, ways(mark.old)[-1] * share)
     (x, y), (dx, dy) = point_of(mark.old, at), right_hand(mark.old, at)
     x, y = x + dx * side * out, y + dy * side * out
     gx, gy = mark.grain[0] * 18, mark.grain[1] * 18
@@ -69,16 +70,26 @@ def grain(mark: Mark, side: int, out: float = 48.0) -> Iterator[Shape]:
     yield Text((x - 2.5 if leftward else x + 2.5, y + 1), "straight grain", 3.2, "end" if leftward else "start")
 
 
-def _stations(mark: Mark, side: int, finest: int) -> Iterator[Shape]:
+def stations_every(mark: Mark, step_mm: float) -> tuple[Point, ...]:
+    """(way along the old seam, how far the new one lies from it on one layer) at every step and at both ends."""
+    whole = ways(mark.old)[-1]
+    steps = [n * step_mm for n in range(int(whole / step_mm) + 1)]
+    if len(steps) > 1 and whole - steps[-1] < step_mm / 2:
+        steps.pop()
+    places = ((way, place(mark.old, way)) for way in (*steps, whole))
+    return tuple((way, math.dist(point_of(mark.old, at), point_of(mark.new, at))) for way, at in places)
+
+
+def _stations(mark: Mark, side: int, ruler: Ruler) -> Iterator[Shape]:
     """A tick across both lines at every station; nothing is said twice where nothing moves any more."""
-    last = len(mark.stations) - 1
-    amounts = [offset * mark.layer_share for _, offset in mark.stations]
+    stations = stations_every(mark, ruler.every_mm)
+    last, amounts = len(stations) - 1, [amount for _, amount in stations]
     even = max(amounts) - min(amounts) < _SEEN_MM
-    for n, (way, _) in enumerate(mark.stations):
+    for n, (way, _) in enumerate(stations):
         gone = amounts[n] < _SEEN_MM
         says = n in (0, last // 2, last) if even else not gone or n in (0, last) or amounts[n - 1] >= _SEEN_MM
         at_centre = mark.ends[0 if n == 0 else 1].startswith("centre") and n in (0, last)
-        yield from _station(mark, way, amounts[n], side, finest, at_centre) if says else ()
+        yield from _station(mark, way, amounts[n], side, ruler.finest, at_centre) if says else ()
 
 
 def _station(mark: Mark, way: float, on_layer: float, side: int, finest: int, at_centre: bool) -> Iterator[Shape]:

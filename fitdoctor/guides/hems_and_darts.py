@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
-from fitdoctor.amounts.marks import Mark, Point
+from fitdoctor.amounts.marks import Mark
 from fitdoctor.guides.draft import arrow, cross, grain
 from fitdoctor.guides.lettering import both_lengths, both_units
 from fitdoctor.guides.lines import inches_along, place, point_of, ways
@@ -14,6 +14,8 @@ from fitdoctor.guides.shapes import Line, Shape, Text, Weight
 from fitdoctor.units import MM_PER_INCH
 
 _UP_MM = 62.0
+_CLOSE_MM = 8.0
+"Lines nearer to each other than this have their names on either side."
 
 
 def hem_shapes(marks: Sequence[Mark], finest: int) -> Iterator[Shape]:
@@ -22,39 +24,52 @@ def hem_shapes(marks: Sequence[Mark], finest: int) -> Iterator[Shape]:
     upright = first.old[0][0]
     top, lowest = min(y for mark in marks for _, y in mark.new), max(y for mark in marks for _, y in (*mark.old, *mark.new))
     yield from arrow((upright, lowest + 8), (upright, top - _UP_MM))
-    yield Text((upright + 3, top - _UP_MM + 4), "upright line: along the inseam" if first.at == "hem" else "along the front fold", 3.2)
+    yield Text((upright + 3, top - _UP_MM + 4), "up the front crease" if first.at == "hem" else "up the front fold", 3.2)
     if first.old != first.new:
         yield Line(first.old, "old")
         yield Text((first.old[-1][0] - 4, first.old[-1][1] + 4.4), "old edge", 3.4, "end")
-    for mark in marks:
+    above = -math.inf
+    for mark in sorted(marks, key=lambda mark: mark.new[0][1]):
         weight: Weight = "cut" if mark.take == "cut" else ("new" if mark is first else "fold")
         yield Line(mark.new, weight)
         below = "" if mark is first else f", {both_units(mark.each_mm, finest)} below the {_name(first)}"
-        yield Text((upright + 24, mark.new[0][1] - 1.8), f"{_name(mark)}{below}", 3.4, bold=mark is first)
+        y = mark.new[0][1]
+        yield Text((upright + 24, y + (4.8 if y - above < _CLOSE_MM else -1.8)), f"{_name(mark)}{below}", 3.4, bold=mark is first)
+        above = y
     yield from (Line(tick, "tick") for tick in inches_along(first.new, MM_PER_INCH))
     yield Text((upright + 3, first.new[0][1] - 8), first.ends[0], 3.7, bold=True)
     yield Text((first.new[-1][0] - 3, first.new[-1][1] - 8), first.ends[1], 3.7, "end", bold=True)
     yield from grain(replace(first, old=first.new), -1, 34.0)
 
 
-def dart_shapes(mark: Mark, finest: int) -> Iterator[Shape]:
-    """A dart to be sewn: fold line, both stitching lines, point, edge of the garment, how far it stands open."""
+def dart_shapes(marks: Sequence[Mark], finest: int) -> Iterator[Shape]:
+    """Darts to be sewn on one edge: fold line, both stitching lines, point, how far each stands open; centre back where the edge begins."""
+    edge = marks[0].edge
+    yield Line(edge, "old")
+    (x, y), (far, top) = edge[0], edge[-1]
+    yield Line(((x, y - 6), (x, y + 60)), "tick")
+    yield Text((x + 2, y + 57), "centre back", 3.7, bold=True)
+    yield Text((far + 3, top + 1), "shoulder seam", 3.7, bold=True)
+    yield from (Line(tick, "tick") for tick in inches_along(edge, MM_PER_INCH))
+    for mark in marks:
+        yield from _dart(mark, finest, named=mark is marks[-1])
+    yield from arrow((x - 16, y + 26), (x - 16, y + 8))
+    yield from arrow((x - 16, y + 26), (x - 16, y + 44))
+    yield Text((x - 18, y + 27), "straight grain", 3.2, "end")
+
+
+def _dart(mark: Mark, finest: int, named: bool) -> Iterator[Shape]:
     base, point = mark.old
-    left, _, right = mark.new
-    yield Line(_carried_on(right, left, 34.0), "old")
     yield Line((base, point), "fold")
     yield Line(mark.new, "new")
-    yield from (Line(tick, "tick") for tick in inches_along((base, point), MM_PER_INCH))
     yield from cross(point)
     yield Text((point[0] + 5, point[1] + 1), mark.ends[1], 3.7, bold=True)
-    yield Text((min(left[0], right[0]) - 8, base[1] - 4), "edge of the garment", 3.2, "end")
-    yield from both_lengths((base[0], base[1] - 8), mark.each_mm, "middle", finest, 3.7)
-    for share, words, x in ((0.45, "stitching lines", 10.0), (0.7, "fold line between them", 10.0)):
-        y = base[1] + (point[1] - base[1]) * share
-        on = base[0] + (point[0] - base[0]) * share
-        yield Line(((on + (3.0 if share < 0.5 else 0.5), y), (on + x - 1, y)), "hair")
-        yield Text((on + x, y + 1), words, 3.2)
     yield from both_lengths((point[0] + 5, point[1] + 6), ways(mark.old)[-1], "start", finest, 3.7)
+    yield from both_lengths((base[0], base[1] - 12), mark.each_mm, "middle", finest, 3.7)
+    for share, words in ((0.45, "stitching lines"), (0.7, "fold line")) if named else ():
+        on, y = base[0] + (point[0] - base[0]) * share, base[1] + (point[1] - base[1]) * share
+        yield Line(((on + (3.0 if share < 0.5 else 0.5), y), (on + 9, y)), "hair")
+        yield Text((on + 10, y + 1), words, 3.2)
 
 
 def point_shapes(mark: Mark, finest: int) -> Iterator[Shape]:
@@ -85,11 +100,5 @@ def button_shapes(mark: Mark, finest: int) -> Iterator[Shape]:
 
 def _name(mark: Mark) -> str:
     """What a line of a hem is called: the first words of its place."""
-    return mark.where.split(",")[0].removeprefix("the ")
+    return mark.where.split(": ")[-1].split(",")[0].removeprefix("the ")
 
-
-def _carried_on(start: Point, end: Point, by: float) -> tuple[Point, ...]:
-    """The straight line through two points, carried on at both ends."""
-    length = math.dist(start, end) or 1.0
-    dx, dy = (end[0] - start[0]) / length * by, (end[1] - start[1]) / length * by
-    return (start[0] - dx, start[1] - dy), (end[0] + dx, end[1] + dy)

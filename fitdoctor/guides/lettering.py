@@ -3,10 +3,24 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 from fitdoctor.amounts.marks import Point
 from fitdoctor.guides.shapes import Anchor, Text, text_width
-from fitdoctor.units import UnitSystem, format_length, typeset_length
+from fitdoctor.units import MM_PER_INCH, UnitSystem, format_length, typeset_length
+
+
+@dataclass(frozen=True)
+class Ruler:
+    """What the shop measures with: its unit, and the finest fraction of an inch it marks."""
+
+    unit: UnitSystem = "in"
+    finest: int = 16
+
+    @property
+    def every_mm(self) -> float:
+        """How far apart the stations of a seam stand: 1 in, or 2 cm."""
+        return MM_PER_INCH if self.unit == "in" else 20.0
 
 
 def both_units(mm: float, finest: int = 16) -> str:

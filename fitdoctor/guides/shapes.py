@@ -8,12 +8,12 @@ from typing import Literal
 
 from fitdoctor.amounts.marks import Point
 
-Weight = Literal["old", "new", "fold", "cut", "hair", "tick", "frame"]
+Weight = Literal["old", "new", "step", "fold", "cut", "hair", "tick", "frame"]
 Anchor = Literal["start", "middle", "end"]
 
-WIDTH_MM: dict[Weight, float] = {"old": 0.25, "new": 0.7, "fold": 0.35, "cut": 0.35, "hair": 0.09, "tick": 0.18, "frame": 0.3}
+WIDTH_MM: dict[Weight, float] = {"old": 0.25, "new": 0.7, "step": 0.45, "fold": 0.35, "cut": 0.35, "hair": 0.09, "tick": 0.18, "frame": 0.3}
 "Thin for the old seam, strong for the new one, as on a cutter's pattern."
-DASH_MM: dict[Weight, tuple[float, ...]] = {"fold": (6.0, 1.5, 1.0, 1.5), "cut": (4.0, 2.0)}
+DASH_MM: dict[Weight, tuple[float, ...]] = {"step": (1.2, 1.6), "fold": (6.0, 1.5, 1.0, 1.5), "cut": (4.0, 2.0)}
 GREY: dict[Weight, float] = {"hair": 0.45, "tick": 0.2}
 
 
