@@ -13,6 +13,7 @@ from typing import Any
 
 from fitdoctor.errors import FitdoctorError
 from fitdoctor.jobbook.commands import jobs_command
+from fitdoctor.look_up import found_said, search_options
 from fitdoctor.practice.options import practice_options
 from fitdoctor.rack.options import rack_options
 from fitdoctor.shop import Shop, load_shop
@@ -81,10 +82,7 @@ def _parser() -> argparse.ArgumentParser:
 
 
 def _look_up_and_rack(command: Command) -> None:
-    search = command("search", _search, "Find entries by words.")
-    search.add_argument("words", nargs="+")
-    search.add_argument("--kind", help="only symptoms, causes, checks, measurements, methods, conditions, features or garments")
-    search.add_argument("--json", action="store_true")
+    search_options(command("search", _search, "Find entries by words; narrow them by kind, garment, region and cloth."))
     show = command("show", _show, "Show one entry as a page of the handbook.")
     show.add_argument("entry", help="id of the entry, or KIND/ID")
     show.add_argument("--json", action="store_true")
@@ -172,16 +170,7 @@ def _print_assessment(knowledge: Any, assessment: Any) -> None:
 
 
 def _search(args: argparse.Namespace) -> int:
-    from fitdoctor.knowledge.search import search
-
-    hits = search(_read(_shop()), " ".join(args.words), kind=args.kind)
-    if args.json:
-        print(json.dumps([{"id": h.id, "kind": h.kind, "title": h.title, "score": h.score} for h in hits], indent=1, ensure_ascii=False))
-        return DONE
-    for hit in hits:
-        print(f"{hit.kind.rstrip('s'):12} {hit.title}  [{hit.id}]")
-    if not hits:
-        print(f"Nothing under ‘{' '.join(args.words)}’.")
+    print(found_said(_read(_shop()), args))
     return DONE
 
 

@@ -30,8 +30,8 @@ ROOMS: dict[str, set[str]] = {
     "assess": {"verdict", "conditions", "plan", "diagnosis", "amounts", "case", "knowledge", "reason", "shop"},
     "figure": {"knowledge", "errors"},
 }
-LATER = {"handbook", "sheet", "guides", "contract", "evaluate", "rack", "practice", "jobbook", "cli", "__main__", "desk", "__init__"}
 LATEST = {"cli", "desk", "__main__"}
+LATER = {"handbook", "look_up", "sheet", "guides", "contract", "evaluate", "rack", "practice", "jobbook", "__init__"} | LATEST
 ONLY_IN: dict[str, tuple[str, ...]] = {
     "PySide6": ("desk",),
     "yaml": ("knowledge.read",),
