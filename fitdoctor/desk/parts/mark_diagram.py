@@ -43,7 +43,8 @@ class MarkDiagram(QWidget):
         larger = self._drawn.larger
         often = tr("The amount is drawn {times} times as large as the seam.", times=f"{larger:.0f}") if larger >= 1.5 else ""
         self.setAccessibleName(f"{what}. {often}".strip())
-        self.setVisible(bool(self._drawn.old))
+        if self.parent() or not self._drawn.old:
+            self.setVisible(bool(self._drawn.old))  # shown without a parent it would flash up as a window of its own
         self.update()
 
     def sizeHint(self) -> QSize:
