@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from fitdoctor.diagnosis.learning import Learned
 from fitdoctor.jobbook.job import Job
@@ -14,11 +14,20 @@ from fitdoctor.knowledge.knowledge import Knowledge
 _SWITCH = "learning"
 
 
+@dataclass(frozen=True)
+class _Told:
+    knowledge: Knowledge
+    jobs: tuple[Job, ...]
+    learned: Learned
+
+
 @dataclass(frozen=True, eq=False)
 class Learning:
     """What one book has to teach."""
 
     file: BookFile
+    _told: list[_Told] = field(default_factory=list, init=False, repr=False)
+    "What was last worked out: a job more is learned on top of it."
 
     @property
     def on(self) -> bool:
@@ -52,4 +61,11 @@ class Learning:
 
     def learned(self, knowledge: Knowledge) -> Learned:
         """What the closed jobs taught; nothing while it is switched off."""
-        return learned_from(knowledge, self.jobs()) if self.on else Learned()
+        if not self.on:
+            return Learned()
+        jobs = self.jobs()
+        known = next((told for told in self._told if told.knowledge is knowledge and jobs[: len(told.jobs)] == told.jobs), None)
+        new = jobs[len(known.jobs) :] if known else jobs
+        told = _Told(knowledge, jobs, learned_from(knowledge, new, known.learned if known else None))
+        self._told[:] = [told]
+        return told.learned

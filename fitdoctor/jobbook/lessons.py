@@ -69,13 +69,13 @@ class OperationMinutes:
         return low * factor, likely * factor, high * factor
 
 
-def learned_from(knowledge: Knowledge, jobs: Iterable[Job]) -> Learned:
-    """What these closed jobs taught, in their order; jobs on garments that are no longer known teach nothing."""
+def learned_from(knowledge: Knowledge, jobs: Iterable[Job], before: Learned | None = None) -> Learned:
+    """What these closed jobs taught, in their order, on top of what was learned before; jobs on garments no longer known teach nothing."""
     closed = [(present_names(knowledge, job.case), job.outcome) for job in jobs if job.outcome is not None]
     known = [(case, outcome) for case, outcome in closed if case.garment in knowledge.garments]
     printed = {garment: printed_chances(knowledge, garment) for garment in {case.garment for case, _ in known}}
     lessons = (closed_job(knowledge, case, _now(knowledge, "causes", outcome.right), printed[case.garment]) for case, outcome in known)
-    return learn_all(Learned(), lessons, printed)
+    return learn_all(before or Learned(), lessons, printed)
 
 
 def present_names(knowledge: Knowledge, case: Case) -> Case:

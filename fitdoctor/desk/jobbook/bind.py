@@ -5,6 +5,7 @@ from __future__ import annotations
 from fitdoctor.desk.fitting import Fitting
 from fitdoctor.desk.jobbook.carry import Carry
 from fitdoctor.desk.jobbook.changes import Changes
+from fitdoctor.desk.jobbook.closing import Closing
 from fitdoctor.desk.jobbook.place import JobBookPlace
 from fitdoctor.desk.window import Window
 
@@ -12,6 +13,6 @@ from fitdoctor.desk.window import Window
 def bind_job_book(window: Window, fitting: Fitting) -> JobBookPlace:
     """Put the job book into a window."""
     place = JobBookPlace(window, fitting)
-    Changes(place)
+    Closing(Changes(place))
     Carry(place)
     return place

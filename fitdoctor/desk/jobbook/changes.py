@@ -92,7 +92,8 @@ class Changes(QObject):
         """Take back the last change of the chosen job."""
         with self.place.said():
             self.place.book.undo(self._chosen())
-            self.show_changed()
+            self.job.look_again()
+            self.place.refresh()
 
     def _undo_if_open(self) -> None:
         if self.window.place == PLACE:

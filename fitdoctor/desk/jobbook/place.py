@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from datetime import date
 
@@ -14,6 +14,7 @@ from fitdoctor.desk.jobbook.lines import RowWords, row_words
 from fitdoctor.desk.jobbook.one_look import Chosen
 from fitdoctor.desk.jobbook.page import JobBookPage
 from fitdoctor.desk.jobbook.photos import PhotoStrip
+from fitdoctor.desk.jobbook.view import View
 from fitdoctor.desk.opening import begin_anew, open_shelf
 from fitdoctor.desk.shelf import Shelf
 from fitdoctor.desk.window import Window
@@ -38,6 +39,8 @@ class JobBookPlace(QObject):
         self.sought = Sought(order="changed", backwards=True)
         self.id, self._most, self._state = "", FIRST_SHOWN, -1
         self._from = "fit"
+        self._make: Callable[[], View] | None = None
+        self._view: View | None = None
         self._rows: tuple[RowWords, ...] = ()
         self._timer = QTimer(self)
         self._timer.setInterval(LOOK_AGAIN_MS)
@@ -65,6 +68,7 @@ class JobBookPlace(QObject):
 
     def fill(self) -> None:
         """Put the page into the window, in its look."""
+        self._view = None
         self.page = page = JobBookPage(self.window.look, self.job, self.sought)
         self.window.pages.addWidget(page)
         page.list.soughtChanged.connect(self._seek)
@@ -83,10 +87,38 @@ class JobBookPlace(QObject):
         """Come here; the garment in hand is the chosen one."""
         if self.window.place != PLACE:
             self._from = self.window.place
-            self.id = self.job.kept.id or self.id
+            self.id = self.id if self._make else self.job.kept.id or self.id
+        else:
+            self._make = None
+        if self._make:
+            self.show_view(self._make)
+        else:
+            self.back()
+
+    def back(self) -> None:
+        """Show the list, with the focus on the chosen job."""
+        self._make = None
         self.refresh()
         self.window.show_place(PLACE, self.page)
         self.page.focus_first(Qt.FocusReason.ShortcutFocusReason)
+        self._drop_view()
+
+    def show_view(self, make: Callable[[], View]) -> None:
+        """Show a page beside the list; it is made anew after every rebuilding of the window."""
+        self._make = make
+        view = make()
+        view.back.connect(self.back)
+        self.window.pages.addWidget(view)
+        self.window.show_place(PLACE, view)
+        view.focus_first(Qt.FocusReason.ShortcutFocusReason)
+        self._drop_view()
+        self._view = view
+
+    def _drop_view(self) -> None:
+        if self._view:
+            self.window.pages.removeWidget(self._view)
+            self._view.deleteLater()
+            self._view = None
 
     def leave(self) -> None:
         """Go back to where one was."""

@@ -6,19 +6,19 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from fitdoctor.assess import Assessment
-from fitdoctor.desk.job import Job, drawn
+from fitdoctor.desk.job import Job
 from fitdoctor.desk.look import Look
 from fitdoctor.desk.pages.said import evidence_line, first_sentence, not_looked_line, who_says
+from fitdoctor.desk.pages.shop_says import shop_says
+from fitdoctor.desk.pages.why_pictures import why_pictures
 from fitdoctor.desk.parts.button import Link
 from fitdoctor.desk.parts.cause_row import CauseRow, CauseShown
-from fitdoctor.desk.parts.picture import SmallPicture
 from fitdoctor.desk.parts.reason_note import ReasonNote, beside
-from fitdoctor.desk.parts.rows import Rows, left
+from fitdoctor.desk.parts.rows import Rows
 from fitdoctor.desk.parts.text import Rule, SectionHead, Words
 from fitdoctor.desk.parts.tick_box import TickBox
 from fitdoctor.desk.words import and_list, count, lower_first, tr
 from fitdoctor.diagnosis.ranking import Explanation, RankedCause
-from fitdoctor.figure.diagrams import why_diagram
 
 FEW, MOST_ITEMS = 5, 3
 LEAST_PAIR = 0.03
@@ -120,8 +120,13 @@ class Causes(QWidget):
         treat.clicked.connect(lambda on=False: self.job.treat(cause.id, on))
         why = Link(self.look, tr("Why the cloth does that"), f"narrow-why-{cause.id}")
         why.clicked.connect(lambda: self._open_why(cause.id))
-        row = beside(treat, why, gap=24)
-        return [row, self._why_note(cause)] if self._why == cause.id else [row]
+        note = [self._why_note(cause)] if self._why == cause.id else []
+        return [*self._shop_says(cause), beside(treat, why, gap=24), *note]
+
+    def _shop_says(self, cause: RankedCause) -> list[QWidget]:
+        """What the shop's own closed jobs say, beside the words of the handbook."""
+        lines = shop_says(self.job.knowledge, self.job.learned, cause.id, self.job.case)
+        return [Words(self.look, line, "small", name=f"narrow-shop-{cause.id}-{at}") for at, line in enumerate(lines)]
 
     def _open_why(self, cause: str) -> None:
         self._why = "" if self._why == cause else cause
@@ -130,16 +135,10 @@ class Causes(QWidget):
 
     def _why_note(self, cause: RankedCause) -> ReasonNote:
         know, entry = self.job.knowledge, self.job.knowledge.causes[cause.id]
-        diagram = why_diagram(know, entry, self.job.case.garment, self.job.case.facts)
-        picture = None
-        if diagram:
-            size = (self.look.grown(300), self.look.grown(260))
-            says = tr("Where the cloth is short, where it stacks, what it hangs from: {cause}", cause=entry.title)
-            picture = left(SmallPicture(self.look, drawn(self.job, diagram, self.look.tones), size, says))
         close = Link(self.look, tr("Close the note"), f"narrow-why-close-{cause.id}", "bold", big=True)
         close.clicked.connect(lambda: self._open_why(cause.id))
         sources = (source for reason in cause.because for source in reason.sources)
-        return ReasonNote(self.look, entry.why, who_says(know, sources), presses=[close], picture=picture)
+        return ReasonNote(self.look, entry.why, who_says(know, sources), presses=[close], picture=why_pictures(self.look, self.job, entry))
 
     def _show_pairs(self, assessment: Assessment) -> None:
         accounts = [e for e in assessment.diagnosis.explanations if e.probability >= LEAST_PAIR]
