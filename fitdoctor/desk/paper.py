@@ -5,7 +5,7 @@ from __future__ import annotations
 import base64
 import os
 import sys
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
 from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QLocale, QMarginsF, QRectF, QSizeF
 from PySide6.QtGui import (
@@ -28,17 +28,18 @@ from fitdoctor.desk.painter import LIGHT
 from fitdoctor.desk.parts.mark_diagram import diagram_image
 from fitdoctor.desk.pictures import Pictures
 from fitdoctor.desk.type import load_faces
+from fitdoctor.figure.after import after_scene, sewn_anew
 from fitdoctor.figure.choose import figure_of, symptom_drawing
 from fitdoctor.figure.compose import Scene
 from fitdoctor.figure.marks import mark_place, mark_shapes
 from fitdoctor.figure.reach import anchor, fitted
 from fitdoctor.figure.shapes import Shape
-from fitdoctor.knowledge.entries import View
+from fitdoctor.knowledge.entries import Symptom, View
 from fitdoctor.knowledge.knowledge import Knowledge
 from fitdoctor.sheet import Sheet, as_html, letter_of, write_sheet
 from fitdoctor.units import MM_PER_INCH
 
-FIGURE = (440, 560)
+FIGURE, AFTER = (440, 560), (440, 440)
 MARGIN_MM = 14.0
 DOTS_AN_INCH = 96.0
 PRINT_DOTS = 300
@@ -117,9 +118,11 @@ def page_images(sheet: Sheet, pictures: Mapping[str, str], width: int, dpr: floa
 
 
 def sheet_pictures(knowledge: Knowledge, assessment: Assessment) -> dict[str, str]:
-    """The pictures of the sheet as data addresses: the figure with what shows on it, and each mark on the figure and reduced."""
+    """The pictures of the sheet as data addresses: the figure with what shows, the same after the work, and each mark."""
     pictures = Pictures(knowledge.figures)
     made = {"figure": _figure(knowledge, assessment, pictures)}
+    if assessment.methods:
+        made["after"] = _after(knowledge, assessment, pictures)
     made |= _marks(knowledge, assessment, pictures)
     return {name: _address(image) for name, image in made.items() if image is not None}
 
@@ -128,8 +131,7 @@ def _figure(knowledge: Knowledge, assessment: Assessment, pictures: Pictures) ->
     """The side on which most shows, with numbered call-outs."""
     case = assessment.case
     seen = [(n, knowledge.symptoms[s]) for n, s in enumerate(case.seen, 1) if s in knowledge.symptoms]
-    views = [symptom.view for _, symptom in seen]
-    view: View = max(views, key=views.count) if views else "back"
+    view = _view([symptom for _, symptom in seen])
     figure = figure_of(knowledge, case.garment, view)
     if figure is None:
         return None
@@ -146,6 +148,26 @@ def _figure(knowledge: Knowledge, assessment: Assessment, pictures: Pictures) ->
         draw_call_out(painter, LIGHT, str(number), (FIGURE[0] - BALL_EM, height), ((at[0] - x) * scale, (at[1] - y) * scale), BALL_EM)
     painter.end()
     return image
+
+
+def _after(knowledge: Knowledge, assessment: Assessment, pictures: Pictures) -> QImage | None:
+    """The same side once the work is done: only what is not treated still shows; basted, what was moved."""
+    case = assessment.case
+    seen = [knowledge.symptoms[symptom] for symptom in case.seen if symptom in knowledge.symptoms]
+    treated = [knowledge.causes[cause] for cause in assessment.treat]
+    scene = after_scene(knowledge, case.garment, _view(seen), seen, treated, case.facts)
+    if scene is None:
+        return None
+    marks = [mark for worked in assessment.amounts if worked.calculation for mark in worked.calculation.marks if mark.layer == "shell"]
+    methods = [knowledge.methods[method] for method in assessment.methods]
+    seams = sewn_anew(scene.figure, methods, [(mark.at, mark.stations, mark.take) for mark in marks])
+    return pictures.picture(scene, AFTER, 1.0, LIGHT, None, seams)
+
+
+def _view(seen: Sequence[Symptom]) -> View:
+    """The side on which most shows."""
+    views: list[View] = [symptom.view for symptom in seen] or ["back"]
+    return max(views, key=views.count)
 
 
 def _marks(knowledge: Knowledge, assessment: Assessment, pictures: Pictures) -> dict[str, QImage]:

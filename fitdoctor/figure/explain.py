@@ -17,7 +17,7 @@ from fitdoctor.knowledge.entries import MechanismArrow
 WIDTHS = {"pull": (6.0, 24.0), "stack": (5.5, 24.0), "hang": (5.0, 20.0), "ledge": (5.0, 0.0)}
 "Kind of arrow -> width of its shaft and length of its head, mm."
 ROLES = {"pull": "pull", "stack": "stack", "hang": "hang", "ledge": "hang"}
-WORD_SHARE = 0.036
+WORD_SHARE = 0.046
 "Size of the words as a share of the longer side of the picture."
 EDGE = 6.0
 COVERED = 1.4

@@ -9,7 +9,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
 from fitdoctor.desk.handbook.kinds import KIND_TITLES, Key
-from fitdoctor.desk.handbook.plates import plate_of
+from fitdoctor.desk.handbook.plates import plates_of
 from fitdoctor.desk.job import Job
 from fitdoctor.desk.look import Look
 from fitdoctor.desk.parts.button import Link
@@ -17,6 +17,7 @@ from fitdoctor.desk.parts.rows import Rows, left
 from fitdoctor.desk.parts.text import SectionHead, Words
 from fitdoctor.desk.plate import Plate
 from fitdoctor.desk.words import count, tr
+from fitdoctor.figure.diagrams import Diagram
 
 if TYPE_CHECKING:
     from fitdoctor.handbook import Page, PageSource
@@ -52,12 +53,14 @@ class Margin(Rows):
 
     def _plate(self, page: Page) -> Iterator[QWidget]:
         entry = self.job.knowledge.kind(page.kind).get(page.id)
-        found = plate_of(self.job.knowledge, entry, self.job.case.garment) if entry and page.kind != "sources" else None
-        if not found:
+        if not entry or page.kind == "sources":
             return
-        diagram, words = found
+        for number, (diagram, words) in enumerate(plates_of(self.job.knowledge, entry, self.job.case.garment)):
+            yield from self._picture(page, diagram, words, number)
+
+    def _picture(self, page: Page, diagram: Diagram, words: str, number: int) -> Iterator[QWidget]:
         plate = Plate(self.job.pictures, self.look.tones)
-        plate.setObjectName("look-up-plate")
+        plate.setObjectName(f"look-up-plate-{number + 1}" if number else "look-up-plate")
         plate.set_text_size(self.look.em)
         plate.setFixedHeight(PLATE_HIGH)
         plate.show_scene(diagram.scene, diagram.crop, diagram.overlay, says=words or page.title)

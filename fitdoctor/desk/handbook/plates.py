@@ -1,8 +1,10 @@
-"""The picture of an entry: its own drawing, the arrows that explain it, where a length is taken."""
+"""The pictures of an entry: its own drawing, the arrows that explain it, where a length is taken, the garment after the work."""
 
 from __future__ import annotations
 
 from fitdoctor.desk.handbook.kinds import garments_of
+from fitdoctor.desk.words import tr
+from fitdoctor.figure.after import after_diagram
 from fitdoctor.figure.choose import figure_of, symptom_drawing, views_of
 from fitdoctor.figure.compose import Scene
 from fitdoctor.figure.diagrams import Diagram, check_diagram, measure_diagram, why_diagram
@@ -23,6 +25,22 @@ def plate_of(knowledge: Knowledge, entry: Entry, garment: str) -> tuple[Diagram,
     return None
 
 
+def plates_of(knowledge: Knowledge, entry: Entry, garment: str) -> list[tuple[Diagram, str]]:
+    """All pictures of an entry: for a way to alter, why the cause shows and the garment after it."""
+    first = plate_of(knowledge, entry, garment)
+    after = _after(knowledge, entry, garment) if isinstance(entry, Method) else None
+    return [found for found in (first, after) if found]
+
+
+def _after(knowledge: Knowledge, method: Method, garment: str) -> tuple[Diagram, str] | None:
+    treated = [knowledge.causes[cause] for cause in method.treats if cause in knowledge.causes]
+    for on in _worn(knowledge, method, garment) if method.kind == "alteration" else ():
+        for cause in treated:
+            if knowledge.suits(tuple(cause.how_common), on) and (diagram := after_diagram(knowledge, cause, method, on)):
+                return diagram, tr("After it: the sign is gone; basted, the seams that were sewn anew.")
+    return None
+
+
 def _worn(knowledge: Knowledge, entry: Entry, garment: str) -> list[str]:
     """Garments to draw it on, the one in hand first."""
     named = garments_of(entry)
@@ -34,14 +52,14 @@ def _on(knowledge: Knowledge, entry: Entry, garment: str) -> tuple[Diagram, str]
     if isinstance(entry, Symptom):
         return _said(symptom_diagram(knowledge, entry, garment), "")
     if isinstance(entry, Cause):
-        return _said(why_diagram(knowledge, entry, garment), "Why it shows.")
+        return _said(why_diagram(knowledge, entry, garment), tr("Why it shows."))
     if isinstance(entry, Check):
-        return _said(check_diagram(knowledge, entry, garment), "How it is done.")
+        return _said(check_diagram(knowledge, entry, garment), tr("How it is done."))
     if isinstance(entry, Measurement):
-        return _said(measure_diagram(knowledge, entry, garment), "From where to where it is taken.")
+        return _said(measure_diagram(knowledge, entry, garment), tr("From where to where it is taken."))
     if isinstance(entry, Method):
         treated = (knowledge.causes[c] for c in entry.treats if c in knowledge.causes)
-        shown = ((_shown(knowledge, cause, garment), f"What it puts right: {cause.title}.") for cause in treated)
+        shown = ((_shown(knowledge, cause, garment), tr("What it puts right: {cause}.", cause=cause.title)) for cause in treated)
         return next((_said(diagram, words) for diagram, words in shown if diagram), None)
     if isinstance(entry, Garment):
         return _said(_whole(knowledge, entry.id), "")

@@ -16,12 +16,13 @@ from fitdoctor.desk.parts.reason_note import beside
 from fitdoctor.desk.parts.text import SectionHead, Words
 from fitdoctor.desk.plate import Plate
 from fitdoctor.desk.words import tr
-from fitdoctor.figure.choose import figure_of, views_of
+from fitdoctor.figure.after import after_scene, sewn_anew
+from fitdoctor.figure.choose import figure_of, symptom_drawing, views_of
 from fitdoctor.figure.compose import Scene
 from fitdoctor.figure.marks import mark_place, mark_shapes
 from fitdoctor.figure.reach import Box
 from fitdoctor.figure.shapes import Point, Shape
-from fitdoctor.knowledge.entries import Figure
+from fitdoctor.knowledge.entries import Figure, View
 from fitdoctor.knowledge.knowledge import Knowledge
 from fitdoctor.sheet import SheetMark, letter_of, sheet_marks
 
@@ -71,6 +72,25 @@ class MarksPlate(Plate):
         scene = Scene(figure, facts=self.job.facts)
         letters = ", ".join(text.label for text in call_outs)
         self.show_scene(scene, _around(figure, shown), tuple(shapes), call_outs, tr("Where the marks lie: {letters}", letters=letters))
+
+    def show_after(self, assessment: Assessment, marks: list[tuple[str, str, Mark]]) -> None:
+        """Show how the garment is to hang now: the treated signs gone, what was moved basted."""
+        know, case = self.job.knowledge, self.job.case
+        seen = [know.symptoms[symptom] for symptom in case.seen if symptom in know.symptoms]
+        views: list[View] = [symptom.view for symptom in seen]
+        figure = figure_of(know, case.garment, max(views, key=views.count)) if views else self._figure(marks)
+        scene = figure and after_scene(
+            know, case.garment, figure.view, seen, [know.causes[cause] for cause in assessment.treat], case.facts
+        )
+        if figure is None or not scene:
+            self.hide()
+            return
+        self.show()
+        moved = [(mark.at, mark.stations, mark.take) for _, _, mark in marks if mark.layer == "shell"]
+        seams = sewn_anew(figure, [know.methods[method] for method in assessment.methods], moved)
+        signs = [symptom_drawing(know, symptom, case.garment) for symptom in seen if symptom.view == figure.view]
+        crop = next((sign.crop for sign in signs if sign), None) or _around(figure, marks)
+        self.show_scene(scene, crop, seams, (), tr("How it should hang now: what was treated is gone."))
 
     def _figure(self, marks: list[tuple[str, str, Mark]]) -> Figure | None:
         know, garment = self.job.knowledge, self.job.case.garment

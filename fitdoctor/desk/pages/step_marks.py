@@ -50,7 +50,12 @@ class StepMarks(QWidget):
         self._head.say(tr("Marks for step {number}", number=number) if own else tr("Marks on the cloth"))
         self._remark.say(remark)
         self._print.setVisible(bool(marks))
-        self._plate.show_marks(marks)
+        if operation.try_on:
+            self._head.say(tr("How it should hang at step {number}", number=number))
+            self._remark.say(tr("What was treated is gone; basted, what was moved. If it looks otherwise, note what shows."))
+            self._plate.show_after(assessment, marks)
+        else:
+            self._plate.show_marks(marks)
         sheet = {mark.letter: mark for mark in sheet_marks(self.job.knowledge, assessment.amounts, assessment.shop)}
         rows: list[QWidget] = []
         for letter, _, mark in marks:
