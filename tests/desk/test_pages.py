@@ -386,6 +386,21 @@ def test_operations_are_ticked_off_and_the_tape_counts_them(table: MakeTable) ->
     assert "1 of" in step_states(top.job.knowledge, top.job.kept, top.job.assessment)[5].stands
 
 
+def test_an_empty_plan_says_what_is_lacking_and_leads_there(table: MakeTable) -> None:
+    top = table("jacket")
+    assert top.job.assessment and not top.job.assessment.choices
+    top.go("plan")
+    assert "No cause stands out yet" in text(top, "plan-empty-words")
+    top.click("plan-empty-button")
+    assert top.job.kept.step == "narrow"
+    for symptom in top.job.case.seen:
+        top.job.drop_note(symptom)
+    top.go("plan")
+    assert "Note what shows first" in text(top, "plan-empty-words")
+    top.click("plan-empty-button")
+    assert top.job.kept.step == "shows"
+
+
 def test_the_plan_is_that_of_the_chain_in_its_order(table: MakeTable) -> None:
     top = table("dress")
     top.go("plan")

@@ -14,6 +14,7 @@ from fitdoctor.desk.parts.operation_list import OperationList, Stage, Step
 from fitdoctor.desk.parts.rows import Rows
 from fitdoctor.desk.parts.sum_row import SumRow
 from fitdoctor.desk.parts.text import PageTitle, Rule, Words
+from fitdoctor.desk.step_names import TITLES
 from fitdoctor.desk.words import and_list, count, lower_first, tr
 from fitdoctor.plan import STAGE_WORDS
 from fitdoctor.sheet import duration
@@ -30,9 +31,10 @@ class PlanPage(Page):
     def __init__(self, look: Look, job: Job) -> None:
         super().__init__(look, job)
         self._in_hand = ""
+        self._lacking = "shows"
         self._title = PageTitle(look, tr("Plan and marks"), "plan-title")
         self._empty = EmptyNote(look, "", "plan-empty", " ")
-        self._empty.pressed.connect(lambda: job.go_to("done" if job.assessment and job.assessment.choices else "shows"))
+        self._empty.pressed.connect(lambda: job.go_to(self._lacking))
         self._list = OperationList(look, "plan-step")
         self._list.ticked.connect(job.tick)
         self._list.takenInHand.connect(self._take)
@@ -72,9 +74,15 @@ class PlanPage(Page):
 
     def _show_empty(self, assessment: Assessment | None) -> None:
         if assessment is not None and assessment.choices:
-            self._empty.say(tr("The way that is chosen has no work in it, so there is nothing to plan."), tr("Go to Can it be done"))
+            self._lacking = "done"
+            text = tr("The way that is chosen has no work in it, so there is nothing to plan.")
+        elif self.job.case.seen:
+            self._lacking = "narrow"
+            text = tr("No cause stands out yet, so there is no work to plan.")
         else:
-            self._empty.say(tr("No work to plan yet. Note what shows first."), tr("Go to What shows"))
+            self._lacking = "shows"
+            text = tr("No work to plan yet. Note what shows first.")
+        self._empty.say(text, tr("Go to {step}", step=tr(TITLES[self._lacking])))
 
     def _lead(self, assessment: Assessment) -> str:
         stages = list(dict.fromkeys(STAGE_WORDS[stage] for stage, _ in assessment.plan.stages()))
