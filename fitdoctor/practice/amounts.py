@@ -63,8 +63,13 @@ def amount_question(bench: Bench, lots: Lots, assessment: Assessment, calculator
     picture = Picture(mechanism=cause)
     return Amount(
         kind="amount",
-        ask=f"{_place(bench, mark)}: how much is {TAKE_WORDS[mark.take]} there, {mark.convention}?",
-        given=(bench.knowledge.garment(assessment.case.garment).title, method.title, *_given(bench, assessment.case, method, work)),
+        ask=f"How much is {TAKE_WORDS[mark.take]} there, {mark.convention}?",
+        given=(
+            bench.knowledge.garment(assessment.case.garment).title,
+            method.title,
+            f"Where: {_place(bench, mark)}",
+            *_given(bench, assessment.case, method, work),
+        ),
         skill=Skill("calculator", work.calculator),
         right=f"{_sentence(mark)} {bench.shop.length(mark.each_mm)}.",
         entry=("methods", method.id),
@@ -108,7 +113,7 @@ def _given(bench: Bench, case: Case, method: Method, work: WorkedAmount) -> Iter
 
 def _place(bench: Bench, mark: Mark) -> str:
     seam = bench.knowledge.seam_title(mark.at)
-    return f"{seam[:1].upper()}{seam[1:]}, {lower(mark.where)}" if mark.where else f"{seam[:1].upper()}{seam[1:]}"
+    return f"{lower(seam)}, {lower(mark.where)}" if mark.where else lower(seam)
 
 
 def _sentence(mark: Mark) -> str:

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from typing import Any
 
 from fitdoctor.assess import Assessment
+from fitdoctor.case import Case
 from fitdoctor.diagnosis.ranking import RankedCause
 from fitdoctor.diagnosis.treat import TIED_WITHIN
 from fitdoctor.knowledge.entries import Check
@@ -130,12 +131,12 @@ def _said(bench: Bench, assessment: Assessment, best: RankedCause, cause: Ranked
         yield f"It may be so, but ‘{lower(best.title)}’ is likelier here. {bench.knowledge.causes[best.id].why}"
     else:
         yield f"Here it is ‘{lower(best.title)}’. {bench.knowledge.causes[best.id].why}"
-    yield from _apart(bench, assessment.case.garment, best.id, cause.id)
+    yield from _apart(bench, assessment.case, best.id, cause.id)
 
 
-def _apart(bench: Bench, garment: str, one: str, other: str) -> Iterator[str]:
+def _apart(bench: Bench, case: Case, one: str, other: str) -> Iterator[str]:
     """How two causes are told apart on a real garment: by the check that parts them most, or by what the entry says."""
-    check = parting_check(bench, garment, one, other)
+    check, garment = parting_check(bench, case, one, other), case.garment
     if check is not None:
         clear = bench.chance(garment, (one,), ("check", check.id)) > bench.chance(garment, (other,), ("check", check.id))
         for_ = bench.knowledge.causes[one if clear else other]
@@ -145,14 +146,15 @@ def _apart(bench: Bench, garment: str, one: str, other: str) -> Iterator[str]:
     yield from (told.by for cause, b in both for told in cause.told_apart if told.cause == b)
 
 
-def parting_check(bench: Bench, garment: str, one: str, other: str) -> Check | None:
-    """The check whose answer differs most between two causes; None where none differs by much."""
-    net = bench.net(garment)
+def parting_check(bench: Bench, case: Case, one: str, other: str) -> Check | None:
+    """The check not made yet whose answer differs most between two causes; None where none differs by much."""
+    garment = case.garment
+    left = [id_ for kind, id_ in bench.net(garment).findings if kind == "check" and id_ not in case.answers]
 
     def gap(check: str) -> float:
         return abs(bench.chance(garment, (one,), ("check", check)) - bench.chance(garment, (other,), ("check", check)))
 
-    best = max((id_ for kind, id_ in net.findings if kind == "check"), key=gap, default="")
+    best = max(left, key=gap, default="")
     return bench.knowledge.checks[best] if best and gap(best) >= _PARTS_FROM else None
 
 

@@ -12,7 +12,7 @@ from fitdoctor.practice.causes import cause_question, some_garment
 from fitdoctor.practice.exercise import Choice, Exercise, Mark, Option, Picture, Skill, Told, pair
 from fitdoctor.practice.lots import Lots
 from fitdoctor.practice.scope import Scope
-from fitdoctor.practice.wording import given_lines, without
+from fitdoctor.practice.wording import given_lines, lower, without
 
 _ANSWERS = 4
 _LEAST_BITS = 0.08
@@ -94,8 +94,9 @@ def _option(bench: Bench, asks: list[NextCheck], id_: str) -> Option:
     ask = next((ask for ask in asks if ask.id == id_), None)
     share = ask.gain_bits / ask.minutes / (best.gain_bits / best.minutes) if ask else 0.0
     mark: Mark = "right" if share >= _RIGHT_FROM else "part" if share >= _PART_FROM else "wrong"
-    said = (ask.because.text,) if ask else ("Whatever its answer, the causes stand as they stood.",)
-    better = () if mark == "right" else (f"‘{bench.knowledge.checks[best.id].title}’ takes away more doubt a minute. {best.because.text}",)
+    said = ask.because.text if ask else "Whatever its answer, the causes stand as they stood."
+    better = f"‘{bench.knowledge.checks[best.id].title}’ takes away more doubt a minute. {best.because.text}"
+    text = (said,) if mark == "right" else (better, f"Yours: {lower(said)}.")
     confused = () if mark == "right" else (best.id, id_)
     reasons = (ask.because,) if ask else ()
-    return Option(id_, f"{check.ask} ({check.minutes:g} min)", mark, Told((*said, *better), speaks_for=reasons, confused=confused))
+    return Option(id_, f"{check.ask} ({check.minutes:g} min)", mark, Told(text, speaks_for=reasons, confused=confused))

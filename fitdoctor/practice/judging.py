@@ -77,7 +77,7 @@ def _ordered(question: Order, answer: tuple[str, ...]) -> Feedback:
     swapped = sum(a > b for at, a in enumerate(places) for b in places[at + 1 :])
     mark: Mark = "right" if not swapped else "part" if swapped == 1 else "wrong"
     titles = dict(question.steps)
-    text = tuple(f"‘{_short(titles[question.order[b]])}’ comes before ‘{_short(titles[question.order[a]])}’." for a, b in turned)
+    text = tuple(f"‘{_short(titles[question.order[b]])}’ comes before ‘{_short(titles[question.order[a]])}’." for a, b in turned[:1])
     return _feedback(question, mark, Told(text))
 
 

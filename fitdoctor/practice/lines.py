@@ -89,15 +89,16 @@ def clean_question(bench: Bench, lots: Lots, garment: str, symptoms: list[str]) 
 
 
 def look_alikes(knowledge: Knowledge, garment: str, symptom: str) -> list[str]:
-    """The lines of a garment that may be taken for this one, the likest first: those that are said to be, the same place, the same view."""
+    """The lines of the same view that may be taken for this one: first those that are said to be, then by place and by kind of line."""
     known = knowledge.symptoms_of(garment)
     return without(_alike(known, knowledge.symptoms[symptom]), symptom)
 
 
 def _alike(known: dict[str, Symptom], entry: Symptom) -> Iterator[str]:
     same_view = [other for other in known.values() if other.view == entry.view and other.draw]
-    yield from (m.symptom for m in entry.mistaken_for if m.symptom in known)
-    yield from (other.id for other in known.values() if any(m.symptom == entry.id for m in other.mistaken_for))
+    seen_there = {other.id for other in same_view}
+    yield from (m.symptom for m in entry.mistaken_for if m.symptom in seen_there)
+    yield from (other.id for other in same_view if any(m.symptom == entry.id for m in other.mistaken_for))
     yield from (other.id for other in same_view if other.zone == entry.zone)
     yield from (other.id for other in same_view if other.line == entry.line and other.runs == entry.runs)
     yield from (other.id for other in same_view if other.line == entry.line)

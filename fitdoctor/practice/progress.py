@@ -145,11 +145,12 @@ class Matrix:
 
 
 def matrix(found: Sequence[Confusion], most: int = 8) -> Matrix:
-    """The confusions as a table of the entries mixed up most often."""
-    weight: Counter[str] = Counter()
+    """The most frequent confusions as a table of so many entries; of those in it none is left out."""
+    kept: dict[str, None] = {}
     for one in found:
-        weight.update({one.right: one.times, one.given: one.times})
-    ids = tuple(id_ for id_, _ in sorted(weight.items(), key=lambda item: (-item[1], item[0]))[:most])
+        both = dict.fromkeys((*kept, one.right, one.given))
+        kept = both if len(both) <= most else kept
+    ids = tuple(kept)
     cells = {(one.right, one.given): one.times for one in found}
     return Matrix(ids, tuple(tuple(cells.get((right, given), 0) for given in ids) for right in ids))
 

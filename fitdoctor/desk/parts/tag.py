@@ -15,7 +15,7 @@ from fitdoctor.desk.parts.signs import Sign, paint_sign
 from fitdoctor.desk.tokens import CORNER, HAIR
 
 Edge = Literal["sewn", "basted", "doubled"]
-TagState = Literal["met", "limit", "not-known", "stops", "care", "plain", "yours"]
+TagState = Literal["met", "limit", "not-known", "stops", "care", "plain", "yours", "given"]
 
 
 @dataclass(frozen=True)
@@ -36,6 +36,7 @@ LOOKS: dict[TagState, TagLook] = {
     "care": TagLook("care", "care-tint", "care"),
     "plain": TagLook("ink-2", "paper", None),
     "yours": TagLook("thread", "thread-tint", None),
+    "given": TagLook("ink-2", "paper", "cross"),
 }
 
 

@@ -1,0 +1,1 @@
+"""Practise: exercises in the window, how they went, and sets for a class."""
