@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import numpy as np
 
 from fitdoctor.amounts import block, pieces
@@ -101,7 +103,7 @@ def _pitch(given: Given) -> Calculation:
     line = pieces.sleeve_cap_for(round_.mm, height.mm)
     body = pieces.both_halves(pieces.armhole_for(round_.mm / 2))
     sign = -1.0 if toward == "back" else 1.0
-    marks = (_turned(on_cap, line, shift, sign, _CAP_ENDS), _turned(on_body, body, shift, -sign, _CAP_ENDS))
+    marks = (_turned(on_cap, line, shift, sign), replace(_turned(on_body, body, shift, -sign), grain=(1.0, 0.0)))
     because = (
         Reason(f"The sleeve turns by {degrees:.1f}° of the armhole's round; every notch moves by as much along the seam."),
         Reason(f"Below the shoulder it swings to the {toward}, so its crown moves to the {other} and its seam leaves the side seam."),
@@ -110,13 +112,13 @@ def _pitch(given: Given) -> Calculation:
     return Calculation(marks, shaped, shaped, {"notch-shift": shift}, because=because)
 
 
-def _turned(where: str, line: Polyline, shift: Length, sign: float, ends: tuple[str, str]) -> Mark:
+def _turned(where: str, line: Polyline, shift: Length, sign: float) -> Mark:
     """A mark whose notches move along the seam: back notch, crown, front notch."""
     length = polyline_length(line)
     ways = [length * share for share in np.array([1 - NOTCH_SHARE, 1.0, 1 + NOTCH_SHARE]) / 2]
     points = as_points(line)
     stations = tuple((float(way), shift.mm) for way in ways)
-    return mark_lines("armhole-seam", where, "mark", Amount(shift, shift, "in all"), stations, (points, points), ends, sign * shift.mm)
+    return mark_lines("armhole-seam", where, "mark", Amount(shift, shift, "in all"), stations, (points, points), _CAP_ENDS, sign * shift.mm)
 
 
 CALCULATORS = (

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from dataclasses import replace
 
 from fitdoctor.amounts.marks import Length
 
 _NUDGE_MM = 1e-4
+_BLOCK, _EXACT = "from a standard block: measure ", " for the exact figure"
 
 
 def carry(formula: Callable[..., float], *lengths: Length) -> Length:
@@ -19,8 +21,10 @@ def carry(formula: Callable[..., float], *lengths: Length) -> Length:
 
 def stand_ins(*lengths: Length) -> str:
     """What was not measured among these lengths, in one sentence."""
-    said = dict.fromkeys(length.assumed for length in lengths if length.assumed)
-    return "; ".join(said)
+    said = [length.assumed.removeprefix(_BLOCK).removesuffix(_EXACT) for length in lengths if length.assumed]
+    *names, last = dict.fromkeys(name for names in said for name in re.split(r", (?=the )| and (?=the )", names)) or [""]
+    together = f"{', '.join(names)} and {last}" if names else last
+    return f"{_BLOCK}{together}{_EXACT}" if last else ""
 
 
 def shaped_by(total: Length, *lengths: Length) -> Length:
@@ -37,7 +41,7 @@ def at_least_zero(length: Length) -> Length:
 
 def from_block(mm: float, name: str) -> Length:
     """A stand-in from the standard block."""
-    return Length(mm, 0.0, f"from a standard block: measure {name} for the exact figure")
+    return Length(mm, 0.0, f"{_BLOCK}{name}{_EXACT}")
 
 
 def as_usual(mm: float, name: str) -> Length:

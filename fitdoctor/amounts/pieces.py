@@ -87,9 +87,13 @@ def armhole_for(half_mm: float) -> Polyline:
 
 
 def both_halves(half: Polyline) -> Polyline:
-    """A whole armhole laid open from the back underarm over the shoulder to the front underarm: the half and its mirror image."""
-    mirrored = half * np.array([-1.0, 1.0])
-    return np.vstack((mirrored[::-1], half[1:]))
+    """A whole armhole laid open with the shoulder at the top: from the back underarm over the shoulder to the front underarm.
+
+    The cloth of the body lies above it, its grain level.
+    """
+    front = half[:, ::-1]
+    back = front * np.array([-1.0, 1.0])
+    return np.vstack((back[::-1], front[1:]))
 
 
 def sleeve_cap(back_mm: float, front_mm: float, height_mm: float) -> Polyline:

@@ -8,11 +8,12 @@ from dataclasses import dataclass
 
 from fitdoctor.amounts.marks import Mark, Point, Take
 from fitdoctor.guides.lines import place, point_of, right_hand
-from fitdoctor.guides.shapes import Anchor, Fill, Line, Shape, Text
+from fitdoctor.guides.shapes import Anchor, Fill, Line, Shape, Text, box_of
 from fitdoctor.guides.svg import as_svg
 
 WIDE, HIGH = 100.0, 60.0
 _LEAST_SEEN = 5.0
+_LEVEL = 0.2
 _INWARD = 9.0
 "How far the name of a level end reaches in over the seam; the rest of it stands outside."
 
@@ -60,7 +61,9 @@ def diagram(mark: Mark) -> Diagram:
     old, new = tuple(map(fit, mark.old)), tuple(map(fit, drawn_new))
     ticks = () if dart else tuple(_tick(mark, way, old, new) for way, _ in mark.stations)
     side = _side(mark, ticks)
-    return Diagram(old, new, ticks, tuple(_labels(mark, ticks, old, side)), _arrow(ticks), tuple(_ends(mark, old, side)), mark.take, larger)
+    widest = ticks[len(ticks) // 2 :][:1] if mark.along_mm else ticks
+    labels, ends = tuple(_labels(mark, ticks, old, side)), tuple(_ends(mark, old, side))
+    return Diagram(old, new, ticks, labels, _arrow(widest), ends, mark.take, larger)
 
 
 def as_picture(drawn: Diagram, length: Callable[[float], str]) -> str:
@@ -69,7 +72,9 @@ def as_picture(drawn: Diagram, length: Callable[[float], str]) -> str:
     Args:
         length: writes a length in mm as the shop does.
     """
-    return as_svg(_shapes(drawn, length), (-20.0, -9.0, WIDE + 20.0, HIGH + 9.0))
+    shapes = tuple(_shapes(drawn, length))
+    x0, y0, x1, y1 = box_of(shapes) if shapes else (0.0, 0.0, WIDE, HIGH)
+    return as_svg(shapes, (min(x0, -20.0), min(y0, -9.0), max(x1, WIDE + 20.0), max(y1, HIGH + 9.0)))
 
 
 def _larger(mark: Mark) -> float:
@@ -97,11 +102,22 @@ def _fit(points: tuple[Point, ...]) -> Callable[[Point], Point]:
 
 
 def _tick(mark: Mark, way: float, old: tuple[Point, ...], new: tuple[Point, ...]) -> tuple[Point, Point]:
-    return point_of(old, place(mark.old, way)), point_of(new, place(mark.old, way + mark.along_mm))
+    if not mark.along_mm:
+        return point_of(old, place(mark.old, way)), point_of(new, place(mark.old, way))
+    start, end = (_off(old, place(mark.old, at)) for at in (way, way + mark.along_mm))
+    return start, end
+
+
+def _off(line: tuple[Point, ...], at: tuple[int, float]) -> Point:
+    """Clear of the line, at its left hand: where a mark moves along the seam itself."""
+    (x, y), (dx, dy) = point_of(line, at), right_hand(line, at)
+    return x - dx * _LEAST_SEEN / 2, y - dy * _LEAST_SEEN / 2
 
 
 def _side(mark: Mark, ticks: tuple[tuple[Point, Point], ...]) -> int:
     """1 where the new line lies at the right hand of the old one, -1 at the left: the amounts stand beyond it."""
+    if mark.along_mm:
+        return -1
     for (x0, y0), (x1, y1) in ticks:
         dx, dy = right_hand(mark.old, place(mark.old, 0.0))
         along = (x1 - x0) * dx + (y1 - y0) * dy
@@ -128,7 +144,8 @@ def _ends(mark: Mark, old: tuple[Point, ...], side: int) -> Iterator[tuple[Point
     for point, name, way in places if len(mark.new) == len(mark.old) else places[1:]:
         at, anchor = _beside(point, right_hand(mark.old, place(mark.old, way)), -side)
         if anchor == "middle":
-            at, anchor = (at[0] + (_INWARD if not way else -_INWARD), at[1]), ("end" if not way else "start")
+            inward = _INWARD if abs(right_hand(mark.old, place(mark.old, way))[0]) < _LEVEL else -1.0
+            at, anchor = (at[0] + (inward if not way else -inward), at[1]), ("end" if not way else "start")
         yield (at, name, anchor)
 
 
@@ -152,7 +169,18 @@ def _shapes(drawn: Diagram, length: Callable[[float], str]) -> Iterator[Shape]:
     yield Line(drawn.old, "old")
     yield from (Line(tick, "hair") for tick in drawn.ticks)
     yield Line(drawn.new, "new")
+    yield from _arrowed(drawn.arrow) if drawn.arrow else ()
     for label in drawn.labels:
         yield Text(label.at, length(label.mm), 4.6, label.anchor, bold=True)
     for at, name, anchor in drawn.ends:
         yield Text(at, name, 3.8, anchor)
+
+
+def _arrowed(arrow: tuple[Point, Point]) -> Iterator[Shape]:
+    (x0, y0), (x1, y1) = arrow
+    length = math.dist(*arrow)
+    ux, uy = (x1 - x0) / length, (y1 - y0) / length
+    head = min(3.0, length * 0.6)
+    foot = (x1 - ux * head, y1 - uy * head)
+    yield Line(((x0, y0), foot), "frame")
+    yield Fill(((x1, y1), (foot[0] - uy * 1.2, foot[1] + ux * 1.2), (foot[0] + uy * 1.2, foot[1] - ux * 1.2)))

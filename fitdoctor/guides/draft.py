@@ -8,7 +8,7 @@ from collections.abc import Iterator, Sequence
 from fitdoctor.amounts.marks import Mark, Point
 from fitdoctor.guides.lettering import Ruler, both_lengths
 from fitdoctor.guides.lines import beside, hatching, place, point_of, right_hand, ways
-from fitdoctor.guides.shapes import Anchor, Fill, Line, Shape, Text
+from fitdoctor.guides.shapes import Anchor, Fill, Line, Shape, Text, box_of, text_width
 from fitdoctor.units import MM_PER_INCH
 
 ALLOWANCE_MM = 3 / 8 * MM_PER_INCH
@@ -23,6 +23,12 @@ def seam_shapes(marks: Sequence[Mark], ruler: Ruler) -> Iterator[Shape]:
     """Both lines of a seam, the allowance outside the new one, stations with their amounts; earlier steps toward the new line dotted."""
     *steps, mark = marks
     side = cloth_side(mark)
+    seam = tuple(_seam(steps, mark, side, ruler))
+    yield from seam
+    yield from min((tuple(grain(mark, side, share=share)) for share in (0.3, 0.44)), key=lambda drawn: _area((*seam, *drawn)))
+
+
+def _seam(steps: Sequence[Mark], mark: Mark, side: int, ruler: Ruler) -> Iterator[Shape]:
     yield from (Line(step.new, "step") for step in steps if step.new != mark.new)
     if "dart" not in mark.at:
         edge = beside(mark.new, -side * ALLOWANCE_MM)
@@ -32,9 +38,14 @@ def seam_shapes(marks: Sequence[Mark], ruler: Ruler) -> Iterator[Shape]:
     yield Line(mark.old, "old")
     yield Line(mark.new, "new")
     yield from _stations(mark, side, ruler)
-    yield from _end(mark.old, mark.ends[0], side)
-    yield from _end(tuple(reversed(mark.old)), mark.ends[1], -side)
-    yield from grain(mark, side)
+    drawn = (*mark.old, *mark.new, *beside(mark.new, -side * ALLOWANCE_MM))
+    yield from _end(mark.old, mark.ends[0], side, drawn)
+    yield from _end(tuple(reversed(mark.old)), mark.ends[1], -side, drawn)
+
+
+def _area(shapes: Sequence[Shape]) -> float:
+    x0, y0, x1, y1 = box_of(shapes)
+    return (x1 - x0) * (y1 - y0)
 
 
 def cloth_side(mark: Mark) -> int:
@@ -58,7 +69,7 @@ def cross(at: Point, arm: float = 2.5) -> Iterator[Shape]:
     yield Line(((x, y - arm), (x, y + arm)), "tick")
 
 
-def grain(mark: Mark, side: int, out: float = 48.0, share: float = 0.44) -> Iterator[Shape]:
+def grain(mark: Mark, side: int, out: float = 48.0, share: float = 0.3) -> Iterator[Shape]:
     """The straight grain, drawn in the cloth beside the seam, clear of the labels."""
     at = place(mark.old, ways(mark.old)[-1] * share)
     (x, y), (dx, dy) = point_of(mark.old, at), right_hand(mark.old, at)
@@ -66,6 +77,9 @@ def grain(mark: Mark, side: int, out: float = 48.0, share: float = 0.44) -> Iter
     gx, gy = mark.grain[0] * 18, mark.grain[1] * 18
     yield from arrow((x, y), (x + gx, y + gy))
     yield from arrow((x, y), (x - gx, y - gy))
+    if abs(gx) > abs(gy):
+        yield Text((x, y - 3), "straight grain", 3.2, "middle")
+        return
     leftward = dx * side < -0.5
     yield Text((x - 2.5 if leftward else x + 2.5, y + 1), "straight grain", 3.2, "end" if leftward else "start")
 
@@ -107,7 +121,7 @@ def _station(mark: Mark, way: float, on_layer: float, side: int, finest: int, at
     yield from both_lengths((foot[0] + dx * 1.2, foot[1] + drop), on_layer, anchor, finest, 3.7)
 
 
-def _end(line: tuple[Point, ...], name: str, side: int) -> Iterator[Shape]:
+def _end(line: tuple[Point, ...], name: str, side: int, drawn: Sequence[Point]) -> Iterator[Shape]:
     """A notch across the seam at its end, the name of what lies there beyond it; a centre line drawn where the seam begins at one."""
     (x, y), (dx, dy) = line[0], right_hand(line, (0, 0.0))
     ux, uy = -dy, dx  # back along the seam, out of its end
@@ -117,7 +131,10 @@ def _end(line: tuple[Point, ...], name: str, side: int) -> Iterator[Shape]:
     yield Line(((x - dx * back, y - dy * back), (x + dx * reach, y + dy * reach)), "tick")
     if abs(dy) > 0.97:
         anchor: Anchor = "end" if ux > 0 else "start"
-        yield Text((x - ux * 1.5, y - dy * (ALLOWANCE_MM + 3) + (0 if dy > 0 else 3)), name, _NAME_MM, anchor, bold=True)
+        reach = ux * text_width(name, _NAME_MM)
+        beyond = [py for px, py in drawn if min(x, x - reach) - 3 <= px <= max(x, x - reach) + 3]
+        foot = min(beyond) - 2.5 if dy > 0 else max(beyond) + 5.0
+        yield Text((x - ux * 1.5, foot), name, _NAME_MM, anchor, bold=True)
     elif abs(ux) > 0.4:
         yield Text((x + ux * 6, y + uy * 6 + 1.2), name, _NAME_MM, "start" if ux > 0 else "end", bold=True)
     else:

@@ -100,8 +100,7 @@ def _guide(knowledge: Knowledge, group: Sequence[tuple[str, Mark]], calculation:
     says = tuple(_says(marks, calculation, shop.finest))
     body = tuple(_body(marks, Ruler(shop.unit, shop.finest)))
     names = {weight: words for weight, words in _LINES.items() if any(isinstance(s, Line) and s.weight == weight for s in body)}
-    if marks[0].take == "add":
-        names["old"] = "middle of the piece"
+    names |= _OTHERWISE.get("piece" if marks[0].take == "add" else "notches" if marks[0].along_mm else "", {})
     return Guide(letters, title, says, headed(f"{letters}   {title}", says, names, body), tuple(marks))
 
 
@@ -111,6 +110,10 @@ _LINES: dict[Weight, str] = {
     "step": "steps: try on after each",
     "fold": "fold",
     "cut": "cut edge",
+}
+_OTHERWISE: dict[str, dict[Weight, str]] = {
+    "piece": {"old": "middle of the piece"},
+    "notches": {"old": "the seam; it stays", "new": "the way the notches go"},
 }
 _ALSO = {
     "place-from-centre": "The first dart stands {} from centre back, along the neckline.",

@@ -10,7 +10,7 @@ from fitdoctor.amounts.marks import Mark
 from fitdoctor.guides.draft import arrow, cross, grain
 from fitdoctor.guides.lettering import both_lengths, both_units
 from fitdoctor.guides.lines import inches_along, place, point_of, ways
-from fitdoctor.guides.shapes import Line, Shape, Text, Weight
+from fitdoctor.guides.shapes import Line, Shape, Text, Weight, text_width
 from fitdoctor.units import MM_PER_INCH
 
 _UP_MM = 62.0
@@ -33,9 +33,10 @@ def hem_shapes(marks: Sequence[Mark], finest: int) -> Iterator[Shape]:
         weight: Weight = "cut" if mark.take == "cut" else ("new" if mark is first else "fold")
         yield Line(mark.new, weight)
         below = "" if mark is first else f", {both_units(mark.each_mm, finest)} below the {_name(first)}"
-        y = mark.new[0][1]
-        yield Text((upright + 24, y + (4.8 if y - above < _CLOSE_MM else -1.8)), f"{_name(mark)}{below}", 3.4, bold=mark is first)
-        above = y
+        words, x, start = f"{_name(mark)}{below}", upright + 24, mark.new[0][1]
+        beside = [y for at, y in mark.new if x - 3 <= at <= x + text_width(words, 3.4) + 3]
+        yield Text((x, max(beside) + 4.4 if start - above < _CLOSE_MM else min(beside) - 1.8), words, 3.4, bold=mark is first)
+        above = start
     yield from (Line(tick, "tick") for tick in inches_along(first.new, MM_PER_INCH))
     yield Text((upright + 3, first.new[0][1] - 8), first.ends[0], 3.7, bold=True)
     yield Text((first.new[-1][0] - 3, first.new[-1][1] - 8), first.ends[1], 3.7, "end", bold=True)

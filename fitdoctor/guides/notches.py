@@ -9,7 +9,7 @@ from fitdoctor.amounts.marks import Mark, Point
 from fitdoctor.guides.draft import grain
 from fitdoctor.guides.lettering import Ruler, both_lengths
 from fitdoctor.guides.lines import inches_along, place, point_of, right_hand
-from fitdoctor.guides.shapes import Fill, Line, Shape, Text
+from fitdoctor.guides.shapes import Anchor, Fill, Line, Shape, Text
 
 _NAMES = ("back notch", "shoulder", "front notch")
 _OUT_MM = 5.0
@@ -24,7 +24,7 @@ def notch_shapes(mark: Mark, ruler: Ruler) -> Iterator[Shape]:
     for point, name, sign in ((mark.old[0], mark.ends[0], -1), (mark.old[-1], mark.ends[1], 1)):
         yield Line(((point[0], point[1] - 3), (point[0], point[1] + 3)), "tick")
         yield Text((point[0] - sign * 2, point[1] + 8), name, 3.7, "end" if sign > 0 else "start", bold=True)
-    yield from grain(mark, 1, share=0.25)
+    yield from grain(mark, 1, share=0.25) if mark.grain[1] else grain(mark, -1, out=30.0, share=0.25)
 
 
 def _moved(mark: Mark, way: float, amount: float, name: str, finest: int) -> Iterator[Shape]:
@@ -35,9 +35,10 @@ def _moved(mark: Mark, way: float, amount: float, name: str, finest: int) -> Ite
     path = tuple(_beside(mark, old + (new - old) * n / 12, _OUT_MM * 1.7) for n in range(13))
     yield Line(path, "new")
     yield Fill(_head(path))
-    x, y = _beside(mark, (old + new) / 2, -9.0)
-    yield Text((x, y), name, 3.4, "middle", bold=True)
-    yield from both_lengths((x, y + 4.6), amount, "middle", finest, 3.4)
+    (x, y), (dx, _) = _beside(mark, (old + new) / 2, -9.0), right_hand(mark.old, place(mark.old, (old + new) / 2))
+    anchor: Anchor = "start" if dx > 0.5 else ("end" if dx < -0.5 else "middle")
+    yield Text((x, y), name, 3.4, anchor, bold=True)
+    yield from both_lengths((x, y + 4.6), amount, anchor, finest, 3.4)
 
 
 def _notch(mark: Mark, way: float) -> tuple[Point, ...]:

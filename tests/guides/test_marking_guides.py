@@ -2,32 +2,26 @@
 
 from __future__ import annotations
 
-import io
 import math
-import re
-from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import pairwise
 from xml.etree import ElementTree
 
 import pytest
-from pypdf import PdfReader
-from pypdf.generic import ContentStream
 
 from fitdoctor.amounts.calculators import CALCULATORS
-from fitdoctor.amounts.marks import Length, Point
+from fitdoctor.amounts.marks import Calculation, Length, Mark
 from fitdoctor.amounts.work_out import WorkedAmount
 from fitdoctor.guides import Guide, Paper, guide_svg, guides_for, guides_pdf
 from fitdoctor.guides.lines import place, point_of
-from fitdoctor.guides.pages import MARGIN_MM, OVERLAP_MM, SIZES_MM, tiling
-from fitdoctor.guides.shapes import WIDTH_MM, Text, box_of, text_width, wrapped
+from fitdoctor.guides.pages import tiling
+from fitdoctor.guides.paper import MARGIN_MM, OVERLAP_MM, SIZES_MM
+from fitdoctor.guides.shapes import Text, box_of, text_width, wrapped
 from fitdoctor.knowledge.knowledge import Knowledge
 from fitdoctor.shop import Shop
 from fitdoctor.units import MM_PER_INCH
+from tests.guides.printed_page import MM_PER_POINT, WITHIN_MM, lines_of, read, strokes
 
-# A point of PDF is 1/72 in (ISO 32000-1, 8.3.2.3); an inch is exactly 25.4 mm.
-MM_PER_POINT = MM_PER_INCH / 72
-WITHIN_MM = 0.1
 JOBS: dict[str, tuple[str, dict[str, str], dict[str, float]]] = {
     "crescent": ("waist-crescent", {}, {"total": 0.75, "along": 9}),
     "inseam": ("inseam-taper", {}, {"total": 0.625, "length": 14}),
@@ -39,18 +33,15 @@ JOBS: dict[str, tuple[str, dict[str, str], dict[str, float]]] = {
     "cap": ("sleeve-length", {"take": "shorten-at-cap"}, {"total": 0.5}),
     "sides": ("side-seams", {"shape": "tapered", "take": "out"}, {"total": 1}),
     "leg": ("leg-taper", {}, {"total": 2}),
+    "underarm": ("armhole-move", {"place": "underarm"}, {"total": 0.5}),
+    "front armhole": ("armhole-move", {"place": "front", "take": "cut"}, {"total": 0.375}),
+    "crown": ("cap-move", {}, {"total": 0.5}),
+    "two darts of one": ("dart-split", {}, {"total": 1.5}),
+    "piece": ("set-in-piece", {}, {"total": 2, "length": 6}),
+    "floor": ("skirt-hem-level", {}, {"total": 1, "floor-front": 12, "floor-right": 12.5, "floor-back": 13, "floor-left": 12.5}),
+    "held": ("share-seams", {"shape": "held", "take": "out"}, {"total": 1.5, "length": 9}),
+    "waist all round": ("waist-crescent", {"most": "all"}, {"total": 0.75}),
 }
-Line = tuple[Point, ...]
-
-
-@dataclass(frozen=True)
-class ReadLine:
-    """A line as found on a page, mm from its upper left corner."""
-
-    width: float
-    points: Line
-
-
 def guides(knowledge: Knowledge, *jobs: str) -> tuple[Guide, ...]:
     worked = []
     for job in jobs:
@@ -68,38 +59,11 @@ def hem(knowledge: Knowledge) -> Guide:
     return guide
 
 
-def read(file: bytes) -> PdfReader:
-    return PdfReader(io.BytesIO(file), strict=True)
-
-
-def lines_of(reader: PdfReader, page: int) -> Iterator[ReadLine]:
-    """Every stroked line of a page."""
-    sheet = reader.pages[page]
-    height = float(sheet.mediabox.height)
-    stream = ContentStream(sheet["/Contents"].get_object(), reader)
-    width = 0.0
-    points: list[Point] = []
-    for operands, operator in stream.operations:
-        if operator == b"w":
-            width = float(operands[0]) * MM_PER_POINT
-        elif operator in (b"m", b"l"):
-            points = [] if operator == b"m" else points
-            points.append((float(operands[0]) * MM_PER_POINT, (height - float(operands[1])) * MM_PER_POINT))
-        elif operator == b"S":
-            yield ReadLine(round(width, 3), tuple(points))
-
-
-def strokes(reader: PdfReader, page: int, weight: str) -> list[Line]:
-    """Lines of one weight; that of the heading's legend, two points long, is left out."""
-    wanted = dict(WIDTH_MM.items())[weight]  # type: ignore[index]
-    return [line.points for line in lines_of(reader, page) if abs(line.width - wanted) < 0.02 and len(line.points) > 2]
-
-
 @pytest.mark.parametrize("paper", ["A4", "Letter"])
 @pytest.mark.parametrize("job", [job for job in JOBS if job not in ("neck",)])
 def test_distances_on_the_page_are_those_of_the_mark(knowledge: Knowledge, job: str, paper: Paper) -> None:
     for guide in guides(knowledge, job):
-        (mark,) = guide.marks
+        mark = guide.marks[-1]
         reader = read(guides_pdf([guide], paper, "One guide"))
         (old,), (new,) = strokes(reader, 1, "old"), strokes(reader, 1, "new")
         for way, offset in mark.stations:
@@ -252,9 +216,8 @@ def test_words_are_wrapped_within_their_width() -> None:
 
 
 def test_a_mark_without_lines_has_no_guide(knowledge: Knowledge) -> None:
-    turned = CALCULATORS["sleeve-pitch"].work_out({"total": Length(10)}, {})
-    assert re.match("at every notch", turned.marks[0].where)
-    assert guides_for(knowledge, [WorkedAmount("m", "a", "sleeve-pitch", turned)], Shop()) == ()
+    bare = Calculation((Mark("armhole-seam", "at every notch", "mark", 10.0, 10.0, "in all"),), Length(10), Length(10))
+    assert guides_for(knowledge, [WorkedAmount("m", "a", "plain", bare)], Shop()) == ()
 
 
 def test_every_calculator_can_be_printed(knowledge: Knowledge) -> None:

@@ -47,9 +47,17 @@ def test_an_even_amount_is_said_once() -> None:
 
 
 def test_a_mark_without_lines_has_an_empty_diagram() -> None:
-    drawn = diagram(marks("sleeve-pitch")[0])
+    drawn = diagram(Mark("buttons", "level with its hole", "mark", 10.0, 10.0, "in all"))
     assert drawn.old == ()
     assert drawn.arrow is None
+
+
+def test_a_turned_sleeve_has_its_arrow_along_the_seam() -> None:
+    on_cap, on_body = map(diagram, marks("sleeve-pitch"))
+    assert on_cap.arrow is not None
+    assert on_body.arrow is not None
+    assert on_cap.arrow[1][0] < on_cap.arrow[0][0]
+    assert on_body.arrow[1][0] > on_body.arrow[0][0]
 
 
 def test_the_ends_are_named() -> None:
