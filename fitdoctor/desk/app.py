@@ -21,6 +21,7 @@ from fitdoctor.shop import Shop, load_shop, save_shop
 if TYPE_CHECKING:
     from fitdoctor.desk.fitting import Fitting
     from fitdoctor.desk.handbook.look_up import LookUp
+    from fitdoctor.desk.rack.place import AtTheRack
     from fitdoctor.knowledge.knowledge import Knowledge
 
 
@@ -62,6 +63,7 @@ class Desk:
     def __init__(self, window: Window, case: Path | None = None) -> None:
         self.window, self._case = window, case
         self.fitting: Fitting | None = None
+        self.rack: AtTheRack | None = None
         self.look_up: LookUp | None = None
         window.shopChanged.connect(self._keep_shop)
 
@@ -77,6 +79,7 @@ class Desk:
         from fitdoctor.desk.handbook.look_up import LookUp
         from fitdoctor.desk.job import Job
         from fitdoctor.desk.opening import open_shelf
+        from fitdoctor.desk.rack.place import AtTheRack
 
         shelf = open_shelf()
         try:
@@ -86,6 +89,7 @@ class Desk:
             kept = first_kept(knowledge, shelf)
         job = Job(knowledge, self.window.shop, shelf, kept)
         self.fitting = Fitting(self.window, job)
+        self.rack = AtTheRack(self.window, job)
         self.look_up = LookUp(self.window, job)
         if knowledge.problems:
             self._say_left_out(knowledge)

@@ -47,6 +47,9 @@ SCALE: dict[str, Cut] = {
     "question": Cut(1.47, "serif", bold=True, leading=1.25),
     "verdict": Cut(1.59, "serif", bold=True, leading=1.2),
     "entry": Cut(1.65, bold=True, leading=1.2),
+    "rack-number": Cut(1.29, "serif", bold=True, leading=1.2),
+    "rack-answer": Cut(1.35, bold=True, leading=1.25),
+    "rack-question": Cut(2.12, "serif", bold=True, leading=1.18),
     "page-title": Cut(1.76, "serif", bold=True, leading=1.2),
 }
 "Every size of text in the window."

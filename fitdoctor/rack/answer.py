@@ -119,7 +119,7 @@ def answer_at(
         title=rack.case.title or knowledge.garment(rack.case.garment).title,
         decision=now.decision,
         sum=_sum(rack, outlook, assessment),
-        reason=deciding_reason(outlook, now, only_if, money),
+        reason=deciding_reason(outlook, now, only_if, money, not rack.sides_not_looked_over),
         only_if=only_if,
         at_home=at_home(outlook, assessment),
         other_size=other_sizes(outlook) if now.decision in ("LEAVE_IT", "BUY_IF") else (),

@@ -15,13 +15,14 @@ class Caution:
     """A no-go for safety that nobody has ruled out.
 
     Attributes:
-        condition: id.
+        condition: id; title: what is meant.
         needs: what must be so before anything is altered.
         how: how it is seen at the rack.
         because: why; instead: what to do in place of altering.
     """
 
     condition: str
+    title: str
     needs: str
     how: str
     because: str
@@ -42,4 +43,4 @@ def _cautions(knowledge: Knowledge, case: Case) -> Iterator[Caution]:
             continue
         if holds(when, case, None, knowledge) != Truth.FALSE:
             how = condition.at_the_rack or condition.ask
-            yield Caution(id_, condition.needs, how, condition.because, condition.instead, condition.sources)
+            yield Caution(id_, condition.title, condition.needs, how, condition.because, condition.instead, condition.sources)

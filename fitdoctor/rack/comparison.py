@@ -33,13 +33,17 @@ class Compared:
         return DECISION_WORDS[self.decision]
 
 
+def order(answer: RackAnswer) -> tuple[int, float, str]:
+    """The place of an answer among others: what to buy first, then by what is gained."""
+    return _ORDER.index(answer.decision), -answer.sum.gain, answer.title
+
+
 def compare(answers: Iterable[RackAnswer]) -> tuple[Compared, ...]:
-    """The garments side by side: what to buy first, then by what is gained."""
-    rows = (
+    """The garments side by side, in their order."""
+    return tuple(
         Compared(a.title, a.decision, a.sum.price, a.sum.work, a.sum.risk, a.sum.total, a.sum.worth, a.sum.gain, a.sum.worst, a.reason.text)
-        for a in answers
+        for a in sorted(answers, key=order)
     )
-    return tuple(sorted(rows, key=lambda row: (_ORDER.index(row.decision), -row.gain, row.title)))
 
 
 def rack_json(answer: RackAnswer) -> dict[str, Any]:

@@ -24,13 +24,13 @@ def weighed(outlook: Outlook) -> list[str]:
     return [cause for cause in ranked if outlook.chances[cause] >= _MAY_BE] or ranked[:1]
 
 
-def deciding_reason(outlook: Outlook, now: Stand, only_if: Sequence[ConditionState], money: Money) -> Reason:
-    """The reason that decided it."""
+def deciding_reason(outlook: Outlook, now: Stand, only_if: Sequence[ConditionState], money: Money, looked_over: bool) -> Reason:
+    """The reason that decided it; `looked_over` where no side was left out."""
     if now.decision == "NOT_KNOWN":
         return Reason(f"It turns on an answer: {now.asks[0].ask}", now.asks[0].id)
     if now.decision == "BUY_IF":
         return only_if[0].reason if only_if else Reason("It turns on how the garment is made.", "")
-    return _for_buying(outlook, money) if now.decision == "BUY" else _against(outlook, money)
+    return _for_buying(outlook, money, looked_over) if now.decision == "BUY" else _against(outlook, money)
 
 
 def at_home(outlook: Outlook, assessment: Assessment) -> str:
@@ -58,10 +58,11 @@ def _failing(outlook: Outlook, prospect: Prospect) -> Reason:
     return Reason(f"{cause.title.rstrip('.')}. {sentence}".strip(), cause.id, cause.sources, "not-met")
 
 
-def _for_buying(outlook: Outlook, money: Money) -> Reason:
+def _for_buying(outlook: Outlook, money: Money, looked_over: bool) -> Reason:
     now, stake = outlook.now(), outlook.stake
     if not weighed(outlook):
-        return Reason("Nothing shows that asks for work.", "")
+        unseen = "At this price nothing that may show where nobody looked is likely enough to turn it."
+        return Reason("Nothing shows that asks for work." if looked_over else unseen, "")
     total = stake.price + now.work + now.risk
     first = weighed(outlook)[0]
     chosen = outlook.of([first])[first].choice.chosen
@@ -108,4 +109,3 @@ def _other_sizes(outlook: Outlook) -> Iterator[Reason]:
         for state in states:
             if state.instead and state.effect in ("forbids", "limits") and state.state == "not-met":
                 yield Reason(state.instead, state.condition, state.sources)
-

@@ -105,6 +105,12 @@ def test_a_gift_that_may_fit_needs_no_question() -> None:
     assert (answer.decision, answer.question) == ("BUY", None)
 
 
+def test_bought_without_a_look_the_reason_says_so() -> None:
+    answer = rack_answer(small_knowledge(), Case(garment="skirt"), 1, 100)
+    assert (answer.decision, answer.question) == ("BUY", None)
+    assert "nobody looked" in answer.reason.text
+
+
 def test_a_side_not_looked_over_is_asked_for_and_what_shows_there_is_named_next() -> None:
     rack = buyer(50, case=Case(garment="skirt"))
     ask = next_question(small_knowledge(), rack)

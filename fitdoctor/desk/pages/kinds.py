@@ -29,8 +29,11 @@ ONE = (84, 96)
 class OfAKind(Protocol):
     """What has a kind of garment that can be chosen."""
 
-    knowledge: Knowledge
-    pictures: Pictures
+    @property
+    def knowledge(self) -> Knowledge: ...
+
+    @property
+    def pictures(self) -> Pictures: ...
 
     @property
     def case(self) -> Case: ...
