@@ -52,6 +52,21 @@ class Learning:
             added = connection.execute("INSERT OR IGNORE INTO forgotten SELECT id FROM job WHERE closed IS NOT NULL")
             return added.rowcount
 
+    def forgotten(self) -> int:
+        """How many closed jobs teach no more since what was learned was reset."""
+        with self.file.looking() as connection:
+            kept = "SELECT count(*) FROM forgotten JOIN job ON job.id = forgotten.job WHERE closed IS NOT NULL"
+            return int(connection.execute(kept).fetchone()[0])
+
+    def restore(self) -> int:
+        """Let every closed job teach again.
+
+        Returns:
+            How many had been reset.
+        """
+        with self.file.writing() as connection:
+            return connection.execute("DELETE FROM forgotten").rowcount
+
     def jobs(self) -> tuple[Job, ...]:
         """The closed jobs that teach, in the order in which they were closed."""
         teaching = "SELECT doc FROM job WHERE closed IS NOT NULL AND id NOT IN (SELECT job FROM forgotten) ORDER BY closed, id"

@@ -7,12 +7,15 @@ from fitdoctor.desk.jobbook.carry import Carry
 from fitdoctor.desk.jobbook.changes import Changes
 from fitdoctor.desk.jobbook.closing import Closing
 from fitdoctor.desk.jobbook.place import JobBookPlace
+from fitdoctor.desk.jobbook.views import Views
 from fitdoctor.desk.window import Window
 
 
 def bind_job_book(window: Window, fitting: Fitting) -> JobBookPlace:
     """Put the job book into a window."""
     place = JobBookPlace(window, fitting)
-    Closing(Changes(place))
+    changes = Changes(place)
+    Closing(changes)
+    Views(changes)
     Carry(place)
     return place

@@ -24,6 +24,7 @@ STATE_TAGS: dict[State, TagState] = {
     "given-back": "met",
 }
 RESULT_TAGS: dict[Result, TagState] = {"as-wanted": "met", "better": "plain", "no-better": "plain", "given-up": "stops"}
+_MOST_NAMED = 2
 
 
 @dataclass(frozen=True)
@@ -89,8 +90,9 @@ def _kind(knowledge: Knowledge, job: Job) -> str:
 def _found(knowledge: Knowledge, job: Job, last: Reading | None) -> str:
     causes = [knowledge.causes[id_] for id_ in causes_of(job, last) if id_ in knowledge.causes]
     if causes:
-        titles = [(cause.short or cause.title).rstrip(".") for cause in causes]
-        return and_list([title if not at else lower_first(title) for at, title in enumerate(titles)])
+        titles = [lower_first((cause.short or cause.title).rstrip(".")) for cause in causes]
+        more = [tr("{n} more", n=len(titles) - _MOST_NAMED)] if len(titles) > _MOST_NAMED + 1 else titles[_MOST_NAMED:]
+        return upper_first(and_list([*titles[:_MOST_NAMED], *more]))
     seen = [knowledge.symptoms[id_].title.rstrip(".") for id_ in job.case.seen if id_ in knowledge.symptoms]
     return tr("Seen: {what}", what=lower_first(seen[0])) if seen else tr("nothing noted yet")
 

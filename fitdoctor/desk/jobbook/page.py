@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from contextlib import contextmanager
+
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QHBoxLayout, QWidget
@@ -60,7 +63,7 @@ class JobBookPage(Page):
         self.empty = EmptyNote(look, "", "jobs-empty", tr("New garment"))
         self.empty.pressed.connect(self._help)
         self._columns = Columns(_GUTTER)
-        self.stand(self._top, self.empty, self._columns, gap=16)
+        self._scroll = self.stand(self._top, self.empty, self._columns, gap=16)
 
     def _links(self) -> QWidget:
         holder = QWidget()
@@ -83,12 +86,21 @@ class JobBookPage(Page):
         self.empty.setVisible(bool(text))
         self._columns.setVisible(not text)
 
+    @contextmanager
+    def scroll_kept(self) -> Iterator[None]:
+        """Rows that are built anew do not move what is in sight."""
+        bar = self._scroll.verticalScrollBar()
+        value = bar.value()
+        with self.focus_kept():
+            yield
+        bar.setValue(value)
+
     def show_chosen(self, chosen: Chosen | None, strip: PhotoStrip | None) -> None:
         """Show a job on one look, or the form it is changed in."""
         if strip:
             strip.addWanted.connect(self.photosWanted.emit)
             strip.opened.connect(self.photoOpened.emit)
-        with self.focus_kept():
+        with self.scroll_kept():
             self.one.show_job(chosen, strip)
             if chosen:
                 self.form.show_job(chosen.job)

@@ -13,7 +13,7 @@ from fitdoctor.desk.look import Look
 from fitdoctor.desk.parts.button import Link
 from fitdoctor.desk.parts.control import Control, ControlGroup
 from fitdoctor.desk.parts.flow import FlowLayout
-from fitdoctor.desk.parts.rows import Rows, left
+from fitdoctor.desk.parts.rows import left
 from fitdoctor.desk.parts.setting import Paragraph
 from fitdoctor.desk.parts.text import Words
 from fitdoctor.desk.tokens import HAIR
@@ -98,33 +98,3 @@ class PhotoStrip(QWidget):
         paths, _ = QFileDialog.getOpenFileNames(self, tr("Add photos to the job"), "", tr("Photos ({kinds})", kinds=kinds))
         if paths:
             self.addWanted.emit([Path(path) for path in paths])
-
-
-class LargePhoto(Rows):
-    """One photo as large as there is room, or why it cannot be shown."""
-
-    def show_photo(self, look: Look, photo: Photo, path: Path, room: QSize) -> None:
-        """Show a photo within a room in pixels."""
-        image = read_picture(path, room)
-        if image.isNull():
-            text = tr(
-                "‘{name}’ is of a kind that cannot be shown here. It is kept, and goes along when the jobs are written out.",
-                name=photo.name,
-            )
-            self.show_rows([Words(look, text, "reading", name="jobs-photo-not-shown")])
-            return
-        self.show_rows([left(_Picture(image, photo.name))])
-
-
-class _Picture(QWidget):
-    def __init__(self, image: QImage, says: str) -> None:
-        super().__init__()
-        self._image = image
-        self.setObjectName("jobs-photo-large")
-        self.setAccessibleName(says)
-        self.setFixedSize(image.size())
-
-    def paintEvent(self, _event: QPaintEvent) -> None:
-        painter = QPainter(self)
-        painter.drawImage(self.rect(), self._image)
-        painter.end()

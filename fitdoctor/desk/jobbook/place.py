@@ -162,7 +162,7 @@ class JobBookPlace(QObject):
         rows = tuple(row_words(know, self.book, line, date.today()) for line in found[: self._most])
         if rows != self._rows or not rows:
             self._rows = rows
-            with page.focus_kept():
+            with page.scroll_kept():
                 page.list.show_rows(rows, self.id, len(found) - len(rows), self._nothing())
 
     def _nothing(self) -> str:
