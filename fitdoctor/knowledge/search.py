@@ -19,6 +19,7 @@ EVERYTHING = Filter()
 
 _OF_KIND = {"symptoms": 1.3, "causes": 1.0, "methods": 0.95, "checks": 0.85, "garments": 0.7, "sources": 0.6}
 _OTHER_KINDS = 0.85
+_BROWSED = ("symptoms", "causes", "methods", "conditions", "checks", "measurements", "features", "garments", "sources")
 _OTHER_GARMENT, _OTHER_THAT_SPEAKS_OF_IT = 0.35, 0.8
 _PASSAGE_SHARE = 1.0
 _EXACT = 6
@@ -95,11 +96,10 @@ class SearchIndex:
         return tuple(sorted(hits, key=lambda hit: (-hit.score, hit.title))[:most])
 
     def browse(self, only: Filter) -> tuple[Hit, ...]:
-        """Everything that passes a filter, by kind as the knowledge has them, then by title."""
+        """Everything that passes a filter, from what shows to the sources, each kind by title."""
         passing = self.facets.passing(only)
-        kinds = {kind: place for place, kind in enumerate(dict.fromkeys(kind for kind, _, _ in self._entries))}
         hits = (Hit(id_, kind, entry.title, 0.0, "") for kind, id_, entry in self._entries if (kind, id_) in passing)
-        return tuple(sorted(hits, key=lambda hit: (kinds[hit.kind], hit.title.lower())))
+        return tuple(sorted(hits, key=lambda hit: (_BROWSED.index(hit.kind), hit.title.lower())))
 
     def _passages_of(self, number: int) -> Iterable[Passage]:
         _, id_, entry = self._entries[number]

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication
 
+from fitdoctor.desk.window import PLACES
 from fitdoctor.knowledge.knowledge import Knowledge
 
 if TYPE_CHECKING:
@@ -46,7 +47,7 @@ def test_what_was_found_stands_under_its_kind_and_every_find_can_be_shown(reader
     assert len(kinds) > 2
     assert all(reader.there(f"look-up-kind-{kind}") for kind in kinds)
     before = len(reader.look_up.page.finds.found.rows)
-    reader.press("look-up-more")
+    reader.press("look-up-more-symptoms")
     assert len(reader.look_up.page.finds.found.rows) > before
 
 
@@ -99,7 +100,8 @@ def test_the_place_is_reached_by_the_mouse_and_by_its_number(reader: Reader) -> 
     assert reader.there("page-look-up") is not None
     reader.keys(Qt.Key.Key_1, Qt.KeyboardModifier.ControlModifier)
     assert reader.there("page-look-up") is None
-    reader.keys(Qt.Key.Key_2, Qt.KeyboardModifier.ControlModifier)
+    number = [place for place, _ in PLACES].index("look-up")
+    reader.keys(Qt.Key(Qt.Key.Key_1.value + number), Qt.KeyboardModifier.ControlModifier)
     assert reader.there("page-look-up") is not None
 
 

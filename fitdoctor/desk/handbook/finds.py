@@ -1,4 +1,4 @@
-"""The left of the look-up: the field, and below it what was found."""
+"""The left of the look-up: the field, what the finds are narrowed to, and what was found."""
 
 from __future__ import annotations
 
@@ -9,11 +9,13 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from fitdoctor.desk.handbook.find_field import FindEdit, FindField
 from fitdoctor.desk.handbook.found import Found
+from fitdoctor.desk.handbook.narrowing import MakeChoices, Narrowing, OnlyLine
 from fitdoctor.desk.look import Look
 from fitdoctor.desk.pages.page import ScrollColumn
 from fitdoctor.desk.parts.text import Words
 from fitdoctor.desk.tokens import MARGIN
 from fitdoctor.desk.words import tr
+from fitdoctor.knowledge.filters import Filter
 from fitdoctor.knowledge.search import Hit
 
 _LIST_EM = 16.5
@@ -23,14 +25,20 @@ _UNBOUND = 16777215
 class Finds(QWidget):
     """Beside the page it keeps its width; above it, in a narrow window, it holds the page as well."""
 
-    def __init__(self, look: Look) -> None:
+    def __init__(self, look: Look, choices: MakeChoices) -> None:
         super().__init__()
         self.look = look
         self.field = FindField(look, "look-up-field", tr("Find in the handbook"), tr("Find in the handbook"))
         self._said = Words(look, "", "small", "ink-2", "look-up-said")
         self.found = Found(look)
+        self.only, self.narrowing = OnlyLine(look), Narrowing(look, choices)
+        self.only.changeWanted.connect(self.narrowing.turn)
+        self.only.clearWanted.connect(self.narrowing.clear)
+        self.narrowing.opened.connect(self._show_only)
+        self.narrowing.changed.connect(lambda _: self._show_only())
         self.list = ScrollColumn("look-up-finds", 0)
         self.list.column.setContentsMargins(0, 8, 4, 20)
+        self.list.column.addWidget(self.narrowing)
         over = QHBoxLayout()
         over.setContentsMargins(12, 0, 0, 0)
         over.addWidget(self._said)
@@ -40,6 +48,7 @@ class Finds(QWidget):
         self._column = QVBoxLayout(self)
         self._column.setSpacing(6)
         self._column.addWidget(self.field)
+        self._column.addWidget(self.only)
         self._column.addWidget(self.list, 1)
 
     @property
@@ -47,14 +56,36 @@ class Finds(QWidget):
         """What is typed in."""
         return self.field.edit
 
+    def show_filter(self, only: Filter) -> None:
+        """What the finds are narrowed to."""
+        self.narrowing.show_filter(only)
+        self._show_only()
+
+    def _show_only(self, opened: bool | None = None) -> None:
+        self.only.show_only(self.narrowing.named(), self.narrowing.isVisible() if opened is None else opened)
+        if opened:
+            self._order_stops()
+        elif opened is False:
+            self.only.focus_change()
+
     def show_found(self, hits: Sequence[Hit], typed: str) -> None:
         """The finds, how many there are, and what to do where there are none."""
         self.found.show_hits(hits)
-        for before, row in pairwise([self.edit, *self.found.rows]):
-            self.setTabOrder(before, row)
-        self.field.remark.say(tr("{n} found", n=len(hits)) if typed and hits else "")
-        nothing = tr("Nothing under ‘{typed}’. Try the part of the garment, or what the cloth does there.", typed=typed)
-        self._said.say("" if typed and hits else nothing if typed else tr("On the garment in hand") if hits else "")
+        self._order_stops()
+        asked = typed or self.narrowing.only
+        self.field.remark.say(tr("{n} found", n=len(hits)) if asked and hits else "")
+        self._said.say(self._nothing(typed) if asked and not hits else tr("On the garment in hand") if hits and not asked else "")
+
+    def _order_stops(self) -> None:
+        for before, stop in pairwise([self.edit, *self.only.stops(), *self.narrowing.stops(), *self.found.rows]):
+            self.setTabOrder(before, stop)
+
+    def _nothing(self, typed: str) -> str:
+        if not self.narrowing.only:
+            return tr("Nothing under ‘{typed}’. Try the part of the garment, or what the cloth does there.", typed=typed)
+        if not typed:
+            return tr("Nothing is of all these at once. Take one of them back.")
+        return tr("Nothing under ‘{typed}’ among what is shown. Show everything, or try other words.", typed=typed)
 
     def stand_beside(self) -> None:
         """Keep to a column at the left."""

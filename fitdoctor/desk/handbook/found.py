@@ -18,7 +18,7 @@ from fitdoctor.desk.parts.text import Words
 from fitdoctor.desk.words import count, tr
 from fitdoctor.knowledge.search import Hit
 
-_FIRST_OF_A_KIND = 4
+_FIRST_OF_A_KIND, _FIRST_OF_ONE_KIND = 4, 40
 
 
 class Found(QWidget):
@@ -31,7 +31,7 @@ class Found(QWidget):
         self.look = look
         self.rows: list[FoundRow] = []
         self._hits: tuple[Hit, ...] = ()
-        self._all = False
+        self._whole: set[str] = set()
         self._at = -1
         self._column = Rows("look-up-found")
         whole = QVBoxLayout(self)
@@ -40,7 +40,7 @@ class Found(QWidget):
 
     def show_hits(self, hits: Sequence[Hit]) -> None:
         """Show these in place of those before; none is in hand yet."""
-        self._hits, self._all = tuple(hits), False
+        self._hits, self._whole = tuple(hits), set()
         self._show()
 
     def _show(self) -> None:
@@ -49,26 +49,31 @@ class Found(QWidget):
             groups[hit.kind].append(hit)
         shown: list[QWidget] = []
         self.rows, self._at = [], -1
+        first = _FIRST_OF_A_KIND if len(groups) > 1 else _FIRST_OF_ONE_KIND
         for kind, hits in groups.items():
-            head = Words(self.look, tr(KIND_TITLES[kind]), "small", "ink-2", f"look-up-kind-{kind}")
-            head.setContentsMargins(0, 0, 0, 0)
-            shown += [_below(head, 12 if shown else 0)]
-            for hit in hits if self._all else hits[:_FIRST_OF_A_KIND]:
-                row = FoundRow(self.look, (hit.kind, hit.id), hit.title)
-                row.clicked.connect(lambda _on=False, key=row.key: self.wanted.emit(key))
-                self.rows.append(row)
-                shown.append(row)
+            head = Words(self.look, f"{tr(KIND_TITLES[kind])}  {len(hits)}", "small", "ink-2", f"look-up-kind-{kind}")
+            shown.append(_below(head, 12 if shown else 0))
+            some = hits if kind in self._whole or len(hits) <= first + 1 else hits[:first]
+            shown += [self._row(hit) for hit in some]
+            if len(some) < len(hits):
+                shown.append(_below(left(self._more(kind, len(hits) - len(some))), 2))
         self._group = ControlGroup(self.rows)
-        left_out = len(self._hits) - len(self.rows)
-        if left_out:
-            more = Link(self.look, count(left_out, "Show 1 more find", "Show {number} more finds"), "look-up-more")
-            more.clicked.connect(self._show_all)
-            shown.append(_below(left(more), 10))
         self._column.show_rows(shown)
 
-    def _show_all(self) -> None:
+    def _row(self, hit: Hit) -> FoundRow:
+        row = FoundRow(self.look, (hit.kind, hit.id), hit.title)
+        row.clicked.connect(lambda _on=False: self.wanted.emit(row.key))
+        self.rows.append(row)
+        return row
+
+    def _more(self, kind: str, hidden: int) -> Link:
+        more = Link(self.look, count(hidden, "Show 1 more", "Show {number} more"), f"look-up-more-{kind}")
+        more.clicked.connect(lambda _on=False: self._show_whole(kind))
+        return more
+
+    def _show_whole(self, kind: str) -> None:
         here = self.current()
-        self._all = True
+        self._whole.add(kind)
         self._show()
         self.mark(here)
 

@@ -2,7 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
+
+from fitdoctor.desk.handbook.narrowing import Choices
+from fitdoctor.desk.words import tr
 from fitdoctor.knowledge.entries import Cause, Entry
+from fitdoctor.knowledge.filters import CLOTH
 from fitdoctor.knowledge.knowledge import Knowledge
 
 Key = tuple[str, str]
@@ -39,3 +44,14 @@ def over_title(knowledge: Knowledge, key: Key) -> str:
 def key_of(knowledge: Knowledge, id_: str) -> Key | None:
     """Where an entry that is known by its id alone is found."""
     return next(((kind, id_) for kind in KIND_TITLES if id_ in getattr(knowledge, kind)), None)
+
+
+def choices_of(knowledge: Knowledge, cloths: Collection[str]) -> tuple[Choices, ...]:
+    """What the finds can be narrowed to; of the cloths those that something is said of."""
+    cloth = knowledge.features.get(CLOTH)
+    return (
+        Choices("kind", tr("Kind"), tuple((kind, tr(title)) for kind, title in KIND_TITLES.items())),
+        Choices("garment", tr("Garment"), tuple((g.id, g.title) for g in knowledge.garments.values())),
+        Choices("region", tr("Region"), tuple((id_, region.title) for id_, region in knowledge.regions.items())),
+        Choices("cloth", tr("Cloth"), tuple((v.id, v.title) for v in (cloth.values if cloth else ()) if v.id in cloths)),
+    )

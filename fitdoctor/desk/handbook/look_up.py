@@ -8,13 +8,15 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QObject, Qt
 from PySide6.QtWidgets import QWidget
 
-from fitdoctor.desk.handbook.kinds import Key
+from fitdoctor.desk.handbook.kinds import Key, choices_of
+from fitdoctor.desk.handbook.narrowing import Choices
 from fitdoctor.desk.handbook.page import LookUpPage
 from fitdoctor.desk.handbook.print_page import ask_and_print
 from fitdoctor.desk.handbook.trail import Trail
 from fitdoctor.desk.job import Job
 from fitdoctor.desk.window import Window
 from fitdoctor.desk.words import tr
+from fitdoctor.knowledge.filters import Filter
 from fitdoctor.knowledge.search import Hit
 
 if TYPE_CHECKING:
@@ -33,6 +35,7 @@ class LookUp(QObject):
         self.window, self.job = window, job
         self.trail = Trail()
         self._typed = self._focus = ""
+        self._only = Filter()
         self._from = "fit"
         window.placeWanted.connect(lambda place: self.open() if place == PLACE else None)
         window.printWanted.connect(self._print_if_open)
@@ -48,9 +51,11 @@ class LookUp(QObject):
 
     def fill(self) -> None:
         """Put the page into the window, in its look, as it stood."""
-        self.page = page = LookUpPage(self.window.look, self.job)
+        self.page = page = LookUpPage(self.window.look, self.job, self._choices)
         self.window.pages.addWidget(page)
         page.finds.edit.setText(self._typed)
+        page.finds.show_filter(self._only)
+        page.finds.narrowing.changed.connect(self._narrow)
         page.finds.edit.textChanged.connect(self._find)
         page.finds.edit.taken.connect(self._take)
         page.left.connect(self.leave)
@@ -86,14 +91,21 @@ class LookUp(QObject):
 
     def _find(self, typed: str) -> None:
         self._typed = typed
-        hits = self._hits(typed) if typed.strip() else self._at_hand()
+        hits = self._hits(typed) if typed.strip() else self.job.index.browse(self._only) if self._only else self._at_hand()
         self.page.finds.show_found(hits, typed.strip())
         self.page.finds.found.mark(self.trail.here)
 
+    def _narrow(self, only: Filter) -> None:
+        self._only = only
+        self._find(self._typed)
+
+    def _choices(self) -> tuple[Choices, ...]:
+        return choices_of(self.job.knowledge, self.job.index.facets.cloths())
+
     def _hits(self, typed: str) -> tuple[Hit, ...]:
-        """The finds that come near the best one."""
-        hits = self.job.index.search(typed, most=MOST)
-        return tuple(hit for hit in hits if hit.score >= NEAR_THE_BEST * hits[0].score)
+        """The finds that come near the best one; among the few that a filter leaves, all of them."""
+        hits = self.job.index.search(typed, self._only, MOST)
+        return tuple(hit for hit in hits if self._only or hit.score >= NEAR_THE_BEST * hits[0].score)
 
     def _at_hand(self) -> tuple[Hit, ...]:
         """What the garment in hand has to do with: what shows, what it is, what is done."""

@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QHBoxLayout, QWidget
 from fitdoctor.desk.handbook.article import Article
 from fitdoctor.desk.handbook.finds import Finds
 from fitdoctor.desk.handbook.margin import Margin
+from fitdoctor.desk.handbook.narrowing import MakeChoices
 from fitdoctor.desk.handbook.turns import Turns
 from fitdoctor.desk.job import Job
 from fitdoctor.desk.look import Look
@@ -33,12 +34,12 @@ class LookUpPage(QWidget):
     left = Signal()
     turned = Signal(int)
 
-    def __init__(self, look: Look, job: Job) -> None:
+    def __init__(self, look: Look, job: Job, choices: MakeChoices) -> None:
         super().__init__()
         self.look, self.columns = look, 0
         self.setObjectName("page-look-up")
         lay_on(self, look, "paper")
-        self.finds, self.article, self.margin = Finds(look), Article(look, job), Margin(look, job)
+        self.finds, self.article, self.margin = Finds(look, choices), Article(look, job), Margin(look, job)
         self.turns = Turns(look)
         self._page: Page | None = None
         self._hint = Words(look, "", "reading", name="look-up-hint")
@@ -62,6 +63,8 @@ class LookUpPage(QWidget):
         edit.turned.connect(self._scroll_page)
         edit.left.connect(self.left.emit)
         edit.textChanged.connect(lambda: self._show_list())
+        self.finds.only.changeWanted.connect(lambda: self._show_list())
+        self.finds.narrowing.changed.connect(lambda _: self._show_list())
 
     def _key(self, keys: str, by: int) -> None:
         action = QAction(self)
