@@ -21,6 +21,7 @@ from fitdoctor.shop import Shop, load_shop, save_shop
 if TYPE_CHECKING:
     from fitdoctor.desk.fitting import Fitting
     from fitdoctor.desk.handbook.look_up import LookUp
+    from fitdoctor.desk.jobbook.place import JobBookPlace
     from fitdoctor.desk.rack.place import AtTheRack
     from fitdoctor.knowledge.knowledge import Knowledge
 
@@ -65,6 +66,7 @@ class Desk:
         self.fitting: Fitting | None = None
         self.rack: AtTheRack | None = None
         self.look_up: LookUp | None = None
+        self.job_book: JobBookPlace | None = None
         window.shopChanged.connect(self._keep_shop)
 
     def start(self) -> None:
@@ -78,6 +80,7 @@ class Desk:
         from fitdoctor.desk.fitting import Fitting
         from fitdoctor.desk.handbook.look_up import LookUp
         from fitdoctor.desk.job import Job
+        from fitdoctor.desk.jobbook.bind import bind_job_book
         from fitdoctor.desk.opening import open_shelf
         from fitdoctor.desk.rack.place import AtTheRack
 
@@ -91,6 +94,7 @@ class Desk:
         self.fitting = Fitting(self.window, job)
         self.rack = AtTheRack(self.window, job)
         self.look_up = LookUp(self.window, job)
+        self.job_book = bind_job_book(self.window, self.fitting)
         if knowledge.problems:
             self._say_left_out(knowledge)
 
