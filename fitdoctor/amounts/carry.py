@@ -9,7 +9,7 @@ from dataclasses import replace
 from fitdoctor.amounts.marks import Length
 
 _NUDGE_MM = 1e-4
-_BLOCK, _EXACT = "from a standard block: measure ", " for the exact figure"
+_MEASURE, _EXACT = ": measure ", " for the exact figure"
 
 
 def carry(formula: Callable[..., float], *lengths: Length) -> Length:
@@ -20,11 +20,17 @@ def carry(formula: Callable[..., float], *lengths: Length) -> Length:
 
 
 def stand_ins(*lengths: Length) -> str:
-    """What was not measured among these lengths, in one sentence."""
-    said = [length.assumed.removeprefix(_BLOCK).removesuffix(_EXACT) for length in lengths if length.assumed]
-    *names, last = dict.fromkeys(name for names in said for name in re.split(r", (?=the )| and (?=the )", names)) or [""]
-    together = f"{', '.join(names)} and {last}" if names else last
-    return f"{_BLOCK}{together}{_EXACT}" if last else ""
+    """What was not measured among these lengths, said once for each place it comes from."""
+    found: dict[str, dict[str, None]] = {}
+    for said in (said for length in lengths if length.assumed for said in length.assumed.split("; ")):
+        source, names = said.removesuffix(_EXACT).split(_MEASURE, 1)
+        found.setdefault(source, {}).update(dict.fromkeys(re.split(r", (?=the )| and (?=the )", names)))
+    return "; ".join(f"{source}{_MEASURE}{_listed(list(names))}{_EXACT}" for source, names in found.items())
+
+
+def _listed(names: list[str]) -> str:
+    *before, last = names
+    return f"{', '.join(before)} and {last}" if before else last
 
 
 def shaped_by(total: Length, *lengths: Length) -> Length:
@@ -41,12 +47,12 @@ def at_least_zero(length: Length) -> Length:
 
 def from_block(mm: float, name: str) -> Length:
     """A stand-in from the standard block."""
-    return Length(mm, 0.0, f"{_BLOCK}{name}{_EXACT}")
+    return Length(mm, 0.0, f"from a standard block{_MEASURE}{name}{_EXACT}")
 
 
 def as_usual(mm: float, name: str) -> Length:
     """A stand-in that the shop has set for itself."""
-    return Length(mm, 0.0, f"as this shop usually has it: measure {name} for the exact figure")
+    return Length(mm, 0.0, f"as this shop usually has it{_MEASURE}{name}{_EXACT}")
 
 
 def _slope(formula: Callable[..., float], here: list[float], n: int) -> float:

@@ -27,6 +27,8 @@ class Given:
         """An input that is needed, or has a stand-in."""
         if name in self.lengths:
             return self.lengths[name]
+        if name in _BY_CUSTOM:
+            return Length(self.block[name])
         return from_block(self.block[name], f"the {_CALLED.get(name, name.replace('-', ' '))}")
 
     def measured(self, name: str) -> Length | None:
@@ -50,6 +52,11 @@ class Given:
 Formula = Callable[[Given], Calculation]
 _RUN_ALONG = ("along", "half-width", "half-neck-width", "back-neck-depth", "half-shoulder", "half-hem", "seat-seam")
 "Sizes that cannot be 0, besides all that end in length."
+_BY_CUSTOM = (
+    *("step", "stop", "seam", "join-seam", "facing-seam", "new-hem", "inside-less", "front-less", "apart", "parts", "edge-slope"),
+    *("button-from-edge", "button-spacing"),
+)
+"Sizes that the one who works decides on: their usual value stands in for nothing that could be measured."
 _CALLED = {
     "length": "length of the seam",
     "along": "waist seam from the centre to the side",

@@ -37,7 +37,7 @@ def _neck_drop(given: Given) -> Calculation:
     )
     seat = carry(lambda width_mm, depth_mm: 2 * quarter_ellipse_length(width_mm, depth_mm), width, depth)
     effects = {"neckline-longer": longer, "shoulder-take-in": longer, "collar-move": drop, "collar-seat": seat}
-    shaped = shaped_by(drop, width, depth)
+    shaped = shaped_by(drop, width, depth, shoulder)
     return Calculation(marks, shaped, shaped, effects, because=because)
 
 

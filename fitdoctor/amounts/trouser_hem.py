@@ -30,7 +30,8 @@ def _trouser_hem(given: Given) -> Calculation:
     needed = step * (len(lines) - 1)
     if finish == "cuff":
         needed = at_least_zero(needed - given.length("inside-less"))
-    edge = pieces.trouser_hem(given.length("half-hem").mm, slant.mm)
+    half = _half_hem(given)
+    edge = pieces.trouser_hem(half.mm, slant.mm)
     marks = [mark for leg, inseam in _legs(given) for mark in _one_leg(leg, inseam, (lines, step, needed), edge, slant)]
     effects = {"cloth-needed": needed, "slant": slant}
     below = given.measured("cloth-below")
@@ -44,7 +45,13 @@ def _trouser_hem(given: Given) -> Calculation:
         Reason("Each line lies below the finished line by whole depths of the hem or cuff; the last is where the cloth is cut."),
         Reason("The back of the hem is lower than the front by the slant; every line runs parallel."),
     )
-    return Calculation(tuple(marks), shaped_by(needed, slant, step), shaped_by(step, slant), effects, because=because)
+    return Calculation(tuple(marks), shaped_by(needed, slant, step, half), shaped_by(step, slant, half), effects, because=because)
+
+
+def _half_hem(given: Given) -> Length:
+    """From crease to crease: as measured, else half of the girth at the hem."""
+    girth = given.measured("hem-girth")
+    return girth * 0.5 if girth is not None and given.measured("half-hem") is None else given.length("half-hem")
 
 
 def _legs(given: Given) -> Iterator[tuple[str, Length]]:

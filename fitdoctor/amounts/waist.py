@@ -58,7 +58,8 @@ def _shaping(given: Given) -> Calculation:
     because = (Reason("The waist is fitted at the side seams and in the darts by the shares of a common draft; the hip keeps its girth."),)
     nothing = Length(0.0)
     effects = {"per-seam": parts["side-seam"], "per-dart": parts.get("back-dart", parts.get("front-dart", nothing))}
-    return Calculation(marks, total, parts["side-seam"], effects, because=because)
+    length = given.length("length")
+    return Calculation(marks, shaped_by(total, length), shaped_by(parts["side-seam"], length), effects, because=because)
 
 
 def _shaped(seam: str, part: Length, number: int, given: Given) -> Mark:
