@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from fitdoctor.desk.fitting import Fitting
     from fitdoctor.desk.handbook.look_up import LookUp
     from fitdoctor.desk.jobbook.place import JobBookPlace
+    from fitdoctor.desk.practice.place import Practise
     from fitdoctor.desk.rack.place import AtTheRack
     from fitdoctor.knowledge.knowledge import Knowledge
 
@@ -66,6 +67,7 @@ class Desk:
         self.fitting: Fitting | None = None
         self.rack: AtTheRack | None = None
         self.look_up: LookUp | None = None
+        self.practise: Practise | None = None
         self.job_book: JobBookPlace | None = None
         window.shopChanged.connect(self._keep_shop)
 
@@ -82,6 +84,7 @@ class Desk:
         from fitdoctor.desk.job import Job
         from fitdoctor.desk.jobbook.bind import bind_job_book
         from fitdoctor.desk.opening import open_shelf
+        from fitdoctor.desk.practice.place import Practise
         from fitdoctor.desk.rack.place import AtTheRack
 
         shelf = open_shelf()
@@ -94,6 +97,7 @@ class Desk:
         self.fitting = Fitting(self.window, job)
         self.rack = AtTheRack(self.window, job)
         self.look_up = LookUp(self.window, job)
+        self.practise = Practise(self.window, job, self.look_up.show_entry)
         self.job_book = bind_job_book(self.window, self.fitting)
         if knowledge.problems:
             self._say_left_out(knowledge)

@@ -25,7 +25,7 @@ from fitdoctor.errors import FitdoctorError
 from fitdoctor.shop import Shop, Wish
 
 SIZE, LEAST = QSize(1280, 800), QSize(960, 600)
-PLACES = (("fit", "Fit a garment"), ("rack", "At the rack"), ("look-up", "Look it up"), ("job-book", "Job book"))
+PLACES = (("fit", "Fit a garment"), ("rack", "At the rack"), ("look-up", "Look it up"), ("practise", "Practise"), ("job-book", "Job book"))
 TEXT_STEPS = (100, 110, 125, 150, 175, 200)
 
 
