@@ -24,14 +24,14 @@ CONTRACT = (
 TAPERS = (
     "waist-crescent inseam-taper shoulder-wedge neck-drop side-seams centre-back-seam leg-taper skirt-hem-level "
     "neck-lower dart-split"
-).split()
+)
 LONGER_OUT = (
     "neck-drop crotch-scoop shoulder-narrowed dart-intake centre-back-seam trouser-hem lining-follows armhole-move "
     "cap-move leg-swing set-in-piece neck-lower"
-).split()
+)
 IN_PROPORTION = (
     "waist-crescent inseam-taper side-seams share-seams centre-back-seam leg-swing armhole-move cap-move leg-taper neck-lower"
-).split()
+)
 amounts = st.floats(0, 60)
 few = settings(max_examples=25)
 
@@ -90,7 +90,7 @@ def test_stations_stand_in_order_with_both_ends(name: str, mm: float) -> None:
         assert ways == sorted(ways)
 
 
-@pytest.mark.parametrize("name", TAPERS)
+@pytest.mark.parametrize("name", TAPERS.split())
 @few
 @given(mm=amounts)
 def test_a_taper_ends_at_zero(name: str, mm: float) -> None:
@@ -99,7 +99,7 @@ def test_a_taper_ends_at_zero(name: str, mm: float) -> None:
         assert min(mark.stations[0][1], mark.stations[-1][1]) == pytest.approx(0, abs=1e-9)
 
 
-@pytest.mark.parametrize("name", LONGER_OUT)
+@pytest.mark.parametrize("name", LONGER_OUT.split())
 @few
 @given(mm=st.floats(1, 50), more=st.floats(0.5, 20))
 def test_longer_in_gives_longer_out(name: str, mm: float, more: float) -> None:
@@ -111,7 +111,7 @@ def test_longer_in_gives_longer_out(name: str, mm: float, more: float) -> None:
         assert greater.effects[effect].mm >= length.mm - 1e-9
 
 
-@pytest.mark.parametrize("name", IN_PROPORTION)
+@pytest.mark.parametrize("name", IN_PROPORTION.split())
 @few
 @given(mm=st.floats(1, 50))
 def test_two_half_steps_equal_one_whole(name: str, mm: float) -> None:
