@@ -66,19 +66,6 @@ def test_what_is_denied_twice_is_asked_for(small: Plain, written: Callable[[Plai
     assert titles(graph, "methods", "let-out")["Suits where"] == ["skirt"]
 
 
-def test_a_map_grows_step_by_step_and_does_not_run_through_garments(graph: EntryGraph) -> None:
-    near = graph.around("symptoms", "pulls", 1)
-    assert [(e.id, e.steps) for e in near.entries] == [("pulls", 0), ("too-tight", 1), ("folds", 1)]
-    assert {(e.start[1], e.end[1], e.role) for e in near.edges} == {
-        ("too-tight", "pulls", "shows"),
-        ("too-tight", "folds", "shows"),
-        ("folds", "pulls", "mistaken-for"),
-    }
-    wider = graph.around("symptoms", "pulls", 2)
-    assert {e.id for e in wider.entries if e.steps == 2} == {"too-long", "girth", "let-out"}
-    assert "skirt" not in {e.id for e in graph.around("symptoms", "pulls", 9).entries}
-
-
 def test_an_unknown_entry_is_a_known_error(graph: EntryGraph) -> None:
     with pytest.raises(FitdoctorError, match="no entry ‘twist’"):
         graph.links_of("symptoms", "twist")

@@ -1,24 +1,19 @@
-"""The knowledge as a graph: every link once as written, and the way back, for the look-up and the map.
-
-Whoever needs it imports it when it is needed: networkx costs a tenth of a second at the start.
-"""
+"""Every link once as written, and the way back, under headings."""
 
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Collection, Iterator
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 import networkx as nx
 
 from fitdoctor.errors import FitdoctorError
 from fitdoctor.knowledge.entries import Entry, Symptom
+from fitdoctor.knowledge.graph.chain import LEFT_OUT_OF_MAPS, EntryMap, Key, map_of
 from fitdoctor.knowledge.knowledge import COMMON_PRACTICE, Knowledge
 from fitdoctor.knowledge.references import references
 from fitdoctor.knowledge.watching import watched
-
-Key = tuple[str, str]
-"""(kind, id)."""
 
 HEADINGS: dict[str, tuple[str, str]] = {
     "shows": ("Shows as", "Shown by"),
@@ -42,8 +37,7 @@ HEADINGS: dict[str, tuple[str, str]] = {
 }
 """Role of a link -> its heading read forward and read backward, in the order of the page."""
 
-MAP_KINDS = ("symptoms", "causes", "checks", "measurements", "methods", "conditions")
-"""Kinds a map runs through; garments and sources would tie everything to everything."""
+_GRAVITY = ("forbids", "limits", "adds-work", "needs-care")
 
 
 @dataclass(frozen=True)
@@ -71,42 +65,14 @@ class LinkGroup:
     links: tuple[Link, ...]
 
 
-@dataclass(frozen=True)
-class Near:
-    """An entry near another, and how many links away."""
-
-    kind: str
-    id: str
-    title: str
-    steps: int
-
-
-@dataclass(frozen=True)
-class Edge:
-    """A link between two entries of a neighbourhood, as it is written."""
-
-    start: Key
-    end: Key
-    role: str
-    word: str = ""
-
-
-@dataclass(frozen=True)
-class Neighbourhood:
-    """Entries near one, nearest first, and the links between them."""
-
-    entries: tuple[Near, ...]
-    edges: tuple[Edge, ...]
-
-
 class EntryGraph:
     """All entries and sources and what they say of each other."""
 
     def __init__(self, knowledge: Knowledge) -> None:
         self._knowledge = knowledge
         self._graph: nx.MultiDiGraph[Key] = nx.MultiDiGraph()
-        self._graph.add_nodes_from((("sources", id_), {"title": s.title}) for id_, s in knowledge.sources.items())
-        self._graph.add_nodes_from(((kind, e.id), {"title": e.title}) for kind, e in knowledge.entries())
+        self._graph.add_nodes_from((("sources", id_), {"title": s.title, "short": s.title}) for id_, s in knowledge.sources.items())
+        self._graph.add_nodes_from(((kind, e.id), {"title": e.title, "short": e.short or e.title}) for kind, e in knowledge.entries())
         for kind, entry in knowledge.entries():
             self._graph.add_edges_from(self._edges_of(kind, entry))
 
@@ -125,24 +91,25 @@ class EntryGraph:
             groups[(order[data["role"]], HEADINGS[data["role"]][1])].add(self._link(start, data))
         return self._in_order(groups)
 
-    def around(self, kind: str, id_: str, steps: int = 1, through: Collection[str] = MAP_KINDS) -> Neighbourhood:
-        """What lies within so many links of an entry, either way round.
-
-        Args:
-            through: kinds of entry that count; the entry itself always does.
+    def around(self, kind: str, id_: str) -> EntryMap:
+        """The map of an entry.
 
         Raises:
-            FitdoctorError: there is no such entry.
+            FitdoctorError: there is no such entry, or its kind has no map.
         """
         here = self._known(kind, id_)
-        within = self._graph.subgraph(key for key in self._graph if key[0] in through or key == here)
-        away = nx.single_source_shortest_path_length(within.to_undirected(as_view=True), here, cutoff=steps)
-        near = (Near(key[0], key[1], self._graph.nodes[key]["title"], distance) for key, distance in away.items())
-        between = within.subgraph(away).edges(data=True)
-        return Neighbourhood(
-            tuple(sorted(near, key=lambda entry: (entry.steps, entry.kind, entry.title))),
-            tuple(sorted({Edge(start, end, d["role"], d["word"]) for start, end, d in between}, key=lambda e: (e.start, e.end, e.role))),
-        )
+        if kind in LEFT_OUT_OF_MAPS:
+            raise FitdoctorError(f"There is no map of {kind}.", "Too much is tied to each of them; its page lists it.")
+        return map_of(self._graph, here, self._early)
+
+    def _early(self, key: Key, word: str) -> float:
+        """The likelier first, the method to be preferred, the graver condition."""
+        kind, id_ = key
+        if kind == "methods":
+            return self._knowledge.methods[id_].rank
+        if kind == "conditions":
+            return _GRAVITY.index(self._knowledge.conditions[id_].effect)
+        return -self._chances().get(word, 0.0)
 
     def _known(self, kind: str, id_: str) -> Key:
         if (kind, id_) not in self._graph:
@@ -168,5 +135,7 @@ class EntryGraph:
         return tuple(LinkGroup(heading, tuple(sorted(links, key=self._rank))) for heading, links in merged.items())
 
     def _rank(self, link: Link) -> tuple[float, str, str]:
-        chances = self._knowledge.scale.get("strength", {}) | self._knowledge.scale.get("how-common", {})
-        return -chances.get(link.word, 0.0), link.title, link.id
+        return -self._chances().get(link.word, 0.0), link.title, link.id
+
+    def _chances(self) -> dict[str, float]:
+        return self._knowledge.scale.get("strength", {}) | self._knowledge.scale.get("how-common", {})
