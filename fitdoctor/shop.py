@@ -29,7 +29,7 @@ class Shop(msgspec.Struct, frozen=True, kw_only=True):
         stage_percent: the same for one stage of the work, in place of `minutes_percent`.
         hem_drop_mm: how much lower the back of a trouser hem is where nobody measured it; None: as the standard block has it.
         knowledge_folder: the shop's own entries, laid over the shipped ones; empty: none.
-        sheets_folder: where sheets and guides are written; empty: where the last one went.
+        sheets_folder: where it is offered to write sheets and guides; empty: where the program was started.
         text_percent: size of the text, 100 to 200.
         theme: follow the system, or always light or dark.
         high_contrast: edges in ink and no tints; still: nothing on the screen moves.
@@ -64,6 +64,10 @@ class Shop(msgspec.Struct, frozen=True, kw_only=True):
         share = self.stage_percent.get(stage, self.minutes_percent) / 100
         low, likely, high = printed
         return low * share, likely * share, high * share
+
+    def sheet_path(self, name: str) -> Path:
+        """Where to offer to write a sheet or a guide of this name."""
+        return Path(self.sheets_folder) / name
 
     def usual_lengths(self) -> dict[str, float]:
         """By the id of their measurement, mm: what this shop takes where nobody measured."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import sys
 import traceback
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from pathlib import Path
 from types import TracebackType
 from typing import TYPE_CHECKING
@@ -12,8 +12,10 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QLocale
 from PySide6.QtWidgets import QApplication, QMessageBox, QPushButton
 
-from fitdoctor.desk.background import run_in_background
+from fitdoctor.desk.at_work import LongWork
+from fitdoctor.desk.background import Tell
 from fitdoctor.desk.window import Window
+from fitdoctor.desk.wishes import ask_for_stillness
 from fitdoctor.desk.words import tr
 from fitdoctor.errors import FitdoctorError
 from fitdoctor.shop import Shop, load_shop, save_shop
@@ -42,6 +44,7 @@ def run(case: Path | None = None, argv: Sequence[str] = ()) -> int:
     desk = Desk(window, case)
     sys.excepthook = desk.show_bug
     application.processEvents()
+    ask_for_stillness(window.be_still)
     desk.start()
     return int(application.exec())
 
@@ -73,8 +76,32 @@ class Desk:
 
     def start(self) -> None:
         """Read the knowledge in the background, and open the desk on it."""
+        self._read(self.open, self._not_read)
+
+    def read_anew(self) -> None:
+        """Read the knowledge again, as another folder was named; until then what was read before stands."""
+        self._read(self._take_anew, self._not_read_anew)
+
+    def _read(self, then: Callable[[Knowledge], None], stopped: Callable[[], None]) -> None:
         shop = self.window.shop
-        run_in_background(lambda: read_all(shop), self.open, self._failed)
+        self.window.at_work.start(LongWork(tr("Reading the handbook"), lambda tell: read_all(shop, tell), then, self._failed, stopped))
+
+    def _not_read(self) -> None:
+        self.window.waiting.say(tr("The handbook was not read to its end, so nothing can be worked out."))
+        self.window.message.say(tr("Reading was stopped."), error=False, button=tr("Read the handbook"), act=self.start)
+
+    def _not_read_anew(self) -> None:
+        text = tr("Reading was stopped. What was read before stands.")
+        self.window.message.say(text, error=False, button=tr("Read it again"), act=self.read_anew)
+
+    def _take_anew(self, knowledge: Knowledge) -> None:
+        if self.fitting is None:
+            self.open(knowledge)
+            return
+        self.fitting.job.take(knowledge)
+        self.window.rebuild(self.window.look)
+        if knowledge.problems:
+            self._say_left_out(knowledge)
 
     def open(self, knowledge: Knowledge) -> None:
         """Show the pages."""
@@ -115,14 +142,16 @@ class Desk:
         else:
             self.show_bug(type(error), error, error.__traceback__)
 
-    def _keep_shop(self) -> None:
-        """Keep what was set, and let the garment in hand be worked out by it."""
+    def _keep_shop(self, fields: dict[str, object]) -> None:
+        """Keep what was set, and let the garment in hand be worked out by it; another folder of knowledge is read."""
         if self.fitting:
             self.fitting.job.take(shop=self.window.shop)
         try:
             save_shop(self.window.shop)
         except OSError as error:
             self.window.say(FitdoctorError(f"The settings could not be kept: {error.strerror}.", "They hold until the window is closed."))
+        if "knowledge_folder" in fields:
+            self.read_anew()
 
     def show_bug(self, kind: type[BaseException], error: BaseException, trace: TracebackType | None) -> None:
         """A fault of the program: say so, with the details to hand on."""
@@ -143,9 +172,9 @@ class Desk:
         box.open()
 
 
-def read_all(shop: Shop) -> Knowledge:
+def read_all(shop: Shop, tell: Tell | None = None) -> Knowledge:
     """Read the knowledge, the shop's own laid over it; bring in what assessing needs while nobody waits for it."""
     from fitdoctor.knowledge.read import read_knowledge, shipped_folder
 
     own = [Path(shop.knowledge_folder)] if shop.knowledge_folder else []
-    return read_knowledge([shipped_folder(), *own])
+    return read_knowledge([shipped_folder(), *own], tell)

@@ -36,6 +36,7 @@ class Fitting(QObject):
         job.stepWanted.connect(self.open_step)
         job.failed.connect(self._failed)
         job.remarked.connect(self._remark)
+        job.workWanted.connect(window.at_work.start)
         window.stepWanted.connect(job.go_to)
         window.undoWanted.connect(self._undo)
         window.redoWanted.connect(self._redo)

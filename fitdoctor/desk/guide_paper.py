@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from pathlib import Path
 
 from PySide6.QtCore import QMarginsF, QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QFont, QFontMetricsF, QImage, QPageLayout, QPageSize, QPainter, QPen, QPolygonF
 from PySide6.QtPrintSupport import QPrinter
 
+from fitdoctor.desk.background import Turns
 from fitdoctor.guides import Page, Paper
 from fitdoctor.guides.shapes import DASH_MM, GREY, WIDTH_MM, Fill, Line, Shape, Text
 from fitdoctor.units import MM_PER_INCH
@@ -38,17 +40,25 @@ def paper_layout(page: Page, paper: Paper) -> QPageLayout:
     return QPageLayout(QPageSize(_PAGES[paper]), turned, QMarginsF())
 
 
-def print_sheets(sheets: Sequence[Page], paper: Paper, printer: QPrinter) -> None:
-    """Every sheet on a page of its own, a mm as long as a mm, wherever the printer's margins lie."""
+def print_by_turns(sheets: Sequence[Page], paper: Paper, printer: QPrinter) -> Turns:
+    """Every sheet on a page of its own, a mm as long as a mm, wherever the printer's margins lie. Stopped, the printing is called off."""
     printer.setFullPage(True)
     printer.setPageLayout(paper_layout(sheets[0], paper))
     painter = QPainter(printer)
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-    for number, page in enumerate(sheets):
-        if number:
-            printer.setPageLayout(paper_layout(page, paper))
-            printer.newPage()
-        paint_sheet(painter, page, printer.resolution() / MM_PER_INCH)
+    try:
+        for number, page in enumerate(sheets):
+            if number:
+                printer.setPageLayout(paper_layout(page, paper))
+                printer.newPage()
+            paint_sheet(painter, page, printer.resolution() / MM_PER_INCH)
+            yield number + 1, len(sheets)
+    except GeneratorExit:
+        printer.abort()
+        painter.end()
+        if printer.outputFileName():
+            Path(printer.outputFileName()).unlink(missing_ok=True)
+        raise
     painter.end()
 
 

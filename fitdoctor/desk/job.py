@@ -36,6 +36,7 @@ class Job(QObject):
     remarked = Signal(str)
     failed = Signal(object)
     stepWanted = Signal(str)
+    workWanted = Signal(object)
 
     def __init__(self, knowledge: Knowledge, shop: Shop, shelf: Shelf, kept: Kept) -> None:
         super().__init__()

@@ -5,7 +5,8 @@ from __future__ import annotations
 import base64
 import os
 import sys
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from functools import partial
 
 from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QLocale, QMarginsF, QRectF, QSizeF
 from PySide6.QtGui import (
@@ -21,7 +22,10 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QApplication
 
+from fitdoctor.amounts.marks import Mark
 from fitdoctor.assess import Assessment
+from fitdoctor.case import Case
+from fitdoctor.desk.background import Turns, in_one_go
 from fitdoctor.desk.call_out import draw_call_out, spread
 from fitdoctor.desk.look import look_of
 from fitdoctor.desk.painter import LIGHT
@@ -53,7 +57,7 @@ def sheet_html(knowledge: Knowledge, assessment: Assessment) -> bytes:
     return as_html(write_sheet(knowledge, assessment), sheet_pictures(knowledge, assessment)).encode()
 
 
-def sheet_pdf(knowledge: Knowledge, assessment: Assessment, sheet: Sheet | None = None) -> bytes:
+def sheet_pdf(knowledge: Knowledge, assessment: Assessment, sheet: Sheet | None = None, pictures: Mapping[str, str] | None = None) -> bytes:
     """The job sheet as PDF on the paper that is usual where the user lives."""
     _running()
     store = QByteArray()
@@ -64,7 +68,7 @@ def sheet_pdf(knowledge: Knowledge, assessment: Assessment, sheet: Sheet | None 
     writer.setResolution(PRINT_DOTS)
     writer.setTitle(assessment.case.title or knowledge.garment(assessment.case.garment).title)
     writer.setCreator("fitdoctor")
-    print_sheet(sheet or write_sheet(knowledge, assessment), sheet_pictures(knowledge, assessment), writer)
+    print_sheet(sheet or write_sheet(knowledge, assessment), pictures or sheet_pictures(knowledge, assessment), writer)
     buffer.close()
     return bytes(store.data())
 
@@ -119,12 +123,33 @@ def page_images(sheet: Sheet, pictures: Mapping[str, str], width: int, dpr: floa
 
 def sheet_pictures(knowledge: Knowledge, assessment: Assessment) -> dict[str, str]:
     """The pictures of the sheet as data addresses: the figure with what shows, the same after the work, and each mark."""
-    pictures = Pictures(knowledge.figures)
-    made = {"figure": _figure(knowledge, assessment, pictures)}
+    made: dict[str, str] = in_one_go(pictures_by_turns(knowledge, assessment))
+    return made
+
+
+def pictures_by_turns(knowledge: Knowledge, assessment: Assessment) -> Turns:
+    """The same, one picture after another."""
+    makers = list(_makers(knowledge, assessment, Pictures(knowledge.figures)))
+    made: dict[str, str] = {}
+    for number, (name, make) in enumerate(makers, 1):
+        image = make()
+        if image is not None:
+            made[name] = _address(image)
+        yield number, len(makers)
+    return made
+
+
+def _makers(knowledge: Knowledge, assessment: Assessment, pictures: Pictures) -> Iterator[tuple[str, Callable[[], QImage | None]]]:
+    yield "figure", partial(_figure, knowledge, assessment, pictures)
     if assessment.methods:
-        made["after"] = _after(knowledge, assessment, pictures)
-    made |= _marks(knowledge, assessment, pictures)
-    return {name: _address(image) for name, image in made.items() if image is not None}
+        yield "after", partial(_after, knowledge, assessment, pictures)
+    marks = [mark for worked in assessment.amounts if worked.calculation for mark in worked.calculation.marks]
+    for number, mark in enumerate(marks):
+        letter = letter_of(number)
+        if len(mark.old) > 1:
+            yield f"diagram-{letter}", partial(diagram_image, look_of(dark=False), assessment.shop, mark, DIAGRAM_DPR)
+        if mark.stations:
+            yield f"mark-{letter}", partial(_mark, knowledge, assessment.case, mark, pictures)
 
 
 def _figure(knowledge: Knowledge, assessment: Assessment, pictures: Pictures) -> QImage | None:
@@ -170,25 +195,17 @@ def _view(seen: Sequence[Symptom]) -> View:
     return max(views, key=views.count)
 
 
-def _marks(knowledge: Knowledge, assessment: Assessment, pictures: Pictures) -> dict[str, QImage]:
-    case, found = assessment.case, {}
-    marks = [mark for worked in assessment.amounts if worked.calculation for mark in worked.calculation.marks]
-    for number, mark in enumerate(marks):
-        views = (figure_of(knowledge, case.garment, view) for view in ("back", "front", "side"))
-        figure = next((f for f in views if f is not None and mark.at in f.seams), None)
-        letter = letter_of(number)
-        if len(mark.old) > 1:
-            found[f"diagram-{letter}"] = diagram_image(look_of(dark=False), assessment.shop, mark, DIAGRAM_DPR)
-        if figure is None or not mark.stations:
-            continue
-        shapes: tuple[Shape, ...] = mark_shapes(figure, mark.at, mark.stations, mark.take)
-        place = mark_place(figure, mark.at, mark.stations, mark.take)
-        if place is None:
-            continue
-        box = (-360.0, place[1] - 110, 720.0, 220.0)
-        scene = Scene(figure, facts={"garment": case.garment, **case.facts})
-        found[f"mark-{letter}"] = pictures.picture(scene, (720, 220), 1.0, LIGHT, box, shapes)
-    return found
+def _mark(knowledge: Knowledge, case: Case, mark: Mark, pictures: Pictures) -> QImage | None:
+    """A mark where it lies on the figure; nothing where its seam is not drawn."""
+    views = (figure_of(knowledge, case.garment, view) for view in ("back", "front", "side"))
+    figure = next((f for f in views if f is not None and mark.at in f.seams), None)
+    place = mark_place(figure, mark.at, mark.stations, mark.take) if figure else None
+    if figure is None or place is None:
+        return None
+    shapes: tuple[Shape, ...] = mark_shapes(figure, mark.at, mark.stations, mark.take)
+    box = (-360.0, place[1] - 110, 720.0, 220.0)
+    scene = Scene(figure, facts={"garment": case.garment, **case.facts})
+    return pictures.picture(scene, (720, 220), 1.0, LIGHT, box, shapes)
 
 
 def _address(image: QImage) -> str:

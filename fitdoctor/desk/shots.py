@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
-from PySide6.QtCore import QLocale, QSize
+from PySide6.QtCore import QEventLoop, QLocale, QSize
 from PySide6.QtWidgets import QApplication
 
 from fitdoctor.desk.app import application_of
@@ -98,9 +98,11 @@ def _pages(
 
 
 def settle(application: QApplication, window: Window) -> None:
-    """Let all layouts and figures come to rest."""
+    """Let all work, layouts and figures come to rest."""
     for _ in range(TURNS):
         application.processEvents()
+    while window.at_work.busy:
+        application.processEvents(QEventLoop.ProcessEventsFlag.WaitForMoreEvents)
     for figure in window.findChildren(FigureView):
         figure.refresh()
     application.processEvents()

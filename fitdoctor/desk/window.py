@@ -10,6 +10,7 @@ from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtGui import QAction, QCloseEvent, QKeyEvent, QKeySequence, QResizeEvent
 from PySide6.QtWidgets import QApplication, QLineEdit, QPlainTextEdit, QStackedWidget, QVBoxLayout, QWidget
 
+from fitdoctor.desk.at_work import AtWork
 from fitdoctor.desk.look import Look, look_of
 from fitdoctor.desk.parts.foot import PageFoot
 from fitdoctor.desk.parts.head import RunningHead
@@ -17,6 +18,7 @@ from fitdoctor.desk.parts.message_bar import MessageBar
 from fitdoctor.desk.parts.rows import emptied
 from fitdoctor.desk.parts.tape import StepTape
 from fitdoctor.desk.parts.text import Words
+from fitdoctor.desk.parts.work_bar import WorkBar
 from fitdoctor.desk.step_names import STEPS, TITLES, StepState
 from fitdoctor.desk.style import dress, lay_on
 from fitdoctor.desk.wishes import contrast_wished, dark_wished, on_wish
@@ -51,6 +53,7 @@ class Window(QWidget):
         self.look = look or self._wished()
         self.fills: list[Callable[[], None]] = []
         self.place = "fit"
+        self.at_work = AtWork(self)
         self.setObjectName("window")
         self.setWindowTitle("fitdoctor")
         self.setMinimumSize(LEAST)
@@ -75,13 +78,16 @@ class Window(QWidget):
         self.waiting = _Waiting(self.look)
         self.pages.addWidget(self.waiting)
         self.message = MessageBar(self.look)
+        self.work = WorkBar(self.look)
         self.foot = PageFoot(self.look)
         self.foot.undo.connect(self.undoWanted.emit)
         self.foot.summary.connect(self.summaryWanted.emit)
         for bed in (self.head, self.tape, self.foot):
             lay_on(bed, self.look, "table")
-        for widget, share in ((self.head, 0), (self.tape, 0), (self.pages, 1), (self.message, 0), (self.foot, 0)):
-            self._whole.addWidget(widget, share)
+        bands = (self.head, self.tape, self.pages, self.work, self.message, self.foot)
+        for widget in bands:
+            self._whole.addWidget(widget, int(widget is self.pages))
+        self.at_work.show_in(self.work)
 
     def rebuild(self, look: Look) -> None:
         """Build everything anew in another look; the focus stays where it was, by name."""
@@ -185,8 +191,8 @@ class Window(QWidget):
             self.stepWanted.emit(STEPS[at])
 
     def _column(self, by: int) -> None:
-        """Put the focus on the next band of the window: tape, page, foot."""
-        bands = [self.tape, self.pages, self.foot, self.head]
+        """Put the focus on the next band of the window: tape, page, work in hand, foot."""
+        bands = [band for band in (self.tape, self.pages, self.work, self.foot, self.head) if band.isVisibleTo(self)]
         focus = self.focusWidget()
         at = next((place for place, band in enumerate(bands) if focus and band.isAncestorOf(focus)), 0)
         for step in range(1, len(bands) + 1):
@@ -218,6 +224,7 @@ class Window(QWidget):
         self.foot.refold()
 
     def closeEvent(self, event: QCloseEvent) -> None:
+        self.at_work.stop_all()
         self.closed.emit()
         super().closeEvent(event)
 

@@ -42,7 +42,8 @@ class TableTop:
         return self.fitting.page()
 
     def settle(self) -> None:
-        """Let layouts come to rest."""
+        """Let work and layouts come to rest."""
+        self.qtbot.waitUntil(lambda: not self.window.at_work.busy)
         for _ in range(6):
             QApplication.processEvents()
 

@@ -62,14 +62,16 @@ def test_both_papers_can_be_saved(table: MakeTable, tmp_path: Path, paper: str, 
     top.click(f"guides-paper-{paper}")
     top.qtbot.waitUntil(lambda: bool(guides.sheets))
     guides.save(tmp_path / "guides.pdf")
+    top.settle()
     box = pypdf.PdfReader(tmp_path / "guides.pdf").pages[0].mediabox
     assert float(box.width) * 25.4 / 72 == pytest.approx(width, abs=0.1)
     assert float(box.height) * 25.4 / 72 == pytest.approx(height, abs=0.1)
 
 
 def test_saved_as_pictures_each_guide_has_a_file_with_its_letters(table: MakeTable, tmp_path: Path) -> None:
-    _, guides = opened(table)
+    top, guides = opened(table)
     guides.save(tmp_path / "guides.svg")
+    top.settle()
     names = {file.name for file in tmp_path.glob("*.svg")}
     assert names == {f"guides-{guide.letters}.svg" for guide in guides.guides}
 
@@ -77,6 +79,7 @@ def test_saved_as_pictures_each_guide_has_a_file_with_its_letters(table: MakeTab
 def test_a_folder_that_cannot_be_written_is_said_in_the_bar(table: MakeTable, tmp_path: Path) -> None:
     top, guides = opened(table)
     guides.save(tmp_path / "none" / "guides.pdf")
+    top.settle()
     said = top.window.message.shown()
     assert said is not None
     assert "could not be written" in said[0]

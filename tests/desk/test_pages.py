@@ -417,6 +417,7 @@ def test_the_sheet_is_written_in_three_forms(table: MakeTable, tmp_path: Path, e
     assert isinstance(page, SheetPage)
     target = tmp_path / f"sheet{ending}"
     page.save(target)
+    top.settle()
     assert target.read_bytes().startswith(head)
     assert top.job.kept.written
     assert str(target) in text(top, "foot-kept")
@@ -427,6 +428,7 @@ def test_a_sheet_that_cannot_be_written_says_so_and_what_to_do(table: MakeTable,
     page = top.go("sheet")
     assert isinstance(page, SheetPage)
     page.save(tmp_path / "no-such-folder" / "sheet.txt")
+    top.settle()
     said = top.window.message.shown()
     assert said is not None
     assert "could not be written" in said[0]

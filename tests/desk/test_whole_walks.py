@@ -41,6 +41,7 @@ class Walker:
         self.qtbot, self.window, self.fitting = qtbot, window, fitting
 
     def settle(self) -> None:
+        self.qtbot.waitUntil(lambda: not self.window.at_work.busy)
         for _ in range(3):
             QApplication.processEvents()
 

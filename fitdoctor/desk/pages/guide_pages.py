@@ -12,20 +12,21 @@ from PySide6.QtWidgets import QDialog, QFileDialog, QVBoxLayout, QWidget
 from shiboken6 import isValid
 
 from fitdoctor.assess import Assessment
-from fitdoctor.desk.background import run_in_background
-from fitdoctor.desk.guide_paper import print_sheets, sheet_image
+from fitdoctor.desk.at_work import LongWork
+from fitdoctor.desk.background import Tell, nothing
+from fitdoctor.desk.guide_paper import print_by_turns, sheet_image
 from fitdoctor.desk.job import Job
 from fitdoctor.desk.look import Look
 from fitdoctor.desk.pages.page import Columns, section
-from fitdoctor.desk.parts.button import Button
+from fitdoctor.desk.parts.button import Button, Link
 from fitdoctor.desk.parts.control import ControlGroup
 from fitdoctor.desk.parts.flow import FlowLayout
 from fitdoctor.desk.parts.paper_page import PaperPage, SmallPage
 from fitdoctor.desk.parts.round_choice import ChoiceRow
 from fitdoctor.desk.parts.rows import Rows, left
 from fitdoctor.desk.parts.text import SectionHead, Words
+from fitdoctor.desk.taken_along import write_all
 from fitdoctor.desk.words import count, tr
-from fitdoctor.errors import FitdoctorError
 from fitdoctor.guides import Guide, Page, Paper, guide_sheets, guide_svg, guides_for, guides_pdf
 
 GUTTER, LARGE, SMALL = 48, 560, 104
@@ -44,11 +45,13 @@ class GuidePages(QWidget):
         self.sheets: tuple[Page, ...] = ()
         self._asked: object = None
         self._note = Words(look, "", "reading", "ink-2", "guides-note")
+        self._again = Link(look, "", "guides-again", "body", big=True)
+        self._again.clicked.connect(self._draw_again)
         self._small = Rows("guides-small")
         self._large = Rows("guides-large")
         self._what = Rows("guides-list", 6)
         self._number = Words(look, "", "small", "ink-2", "guides-number")
-        self._left = section(self._note, self._small, self._large, gap=12)
+        self._left = section(self._note, left(self._again), self._small, self._large, gap=12)
         self._ways = section(*self._buttons(), gap=10)
         head = SectionHead(look, tr("Take them along"))
         self._right = section(head, self._paper_choice(), self._ways, self._number, self._print_right(), self._what)
@@ -97,19 +100,32 @@ class GuidePages(QWidget):
             return
         self._asked = wanted
         know, shop, paper, title = self.job.knowledge, assessment.shop, self.paper, self._title(assessment)
-        self._note.say(tr("Drawing the marking guides at full size."))
+        self._say(tr("Drawing the marking guides at full size."))
         self._show([], ())
 
-        def make() -> tuple[tuple[Guide, ...], tuple[Page, ...]]:
+        def make(tell: Tell) -> tuple[tuple[Guide, ...], tuple[Page, ...]]:
             guides = guides_for(know, assessment.amounts, shop)
-            return guides, guide_sheets(guides, paper, title) if guides else ()
+            return guides, guide_sheets(guides, paper, title, tell) if guides else ()
 
         def then(made: tuple[tuple[Guide, ...], tuple[Page, ...]]) -> None:
             if isValid(self) and self._asked is wanted:
-                self._note.say("" if made[0] else self._why_none(assessment))
+                self._say("" if made[0] else self._why_none(assessment))
                 self._show(*made)
 
-        run_in_background(make, then, self.job.failed.emit)
+        def stopped() -> None:
+            if isValid(self) and self._asked is wanted:
+                self._say(tr("Drawing the guides was stopped."), tr("Draw them after all"))
+
+        self.job.workWanted.emit(LongWork(tr("Drawing the marking guides"), make, then, self.job.failed.emit, stopped))
+
+    def _say(self, note: str, again: str = "") -> None:
+        self._note.say(note)
+        self._again.say(again)
+
+    def _draw_again(self) -> None:
+        self._asked = None
+        if self.job.assessment:
+            self.show_job(self.job.assessment)
 
     def _title(self, assessment: Assessment) -> str:
         return assessment.case.title or self.job.knowledge.garment(assessment.case.garment).title
@@ -175,11 +191,16 @@ class GuidePages(QWidget):
         printer = QPrinter(QPrinter.PrinterMode.HighResolution)
         dialog = QPrintDialog(printer, self)
         dialog.setObjectName("guides-print-dialog")
-        dialog.accepted.connect(lambda: print_sheets(self.sheets, self.paper, printer))
+        dialog.accepted.connect(lambda: self._print_on(printer))
         QDialog.open(dialog)
 
+    def _print_on(self, printer: QPrinter) -> None:
+        turns = print_by_turns(self.sheets, self.paper, printer)
+        self.job.workWanted.emit(LongWork(tr("Printing the marking guides"), turns, nothing, self.job.failed.emit))
+
     def _ask_and_save(self, ending: str) -> None:
-        path, _ = QFileDialog.getSaveFileName(self, tr("Save marking guides"), f"marking-guides.{ending}", f"*.{ending}")
+        offered = str(self.job.shop.sheet_path(f"marking-guides.{ending}"))
+        path, _ = QFileDialog.getSaveFileName(self, tr("Save marking guides"), offered, f"*.{ending}")
         if path:
             self.save(Path(path))
 
@@ -188,14 +209,14 @@ class GuidePages(QWidget):
         assessment = self.job.assessment
         if assessment is None or not self.guides:
             return
-        if path.suffix == ".svg":
-            files = {path.with_stem(f"{path.stem}-{guide.letters}"): guide_svg(guide).encode() for guide in self.guides}
-        else:
-            files = {path: guides_pdf(self.guides, self.paper, self._title(assessment))}
-        try:
-            for file, content in files.items():
-                file.write_bytes(content)
-        except OSError as error:
-            self.job.failed.emit(FitdoctorError(f"{path} could not be written: {error.strerror}.", "Choose another folder."))
-            return
-        self.job.remarked.emit(tr("Written: {path}", path=", ".join(str(file) for file in files)))
+        guides, paper, title = self.guides, self.paper, self._title(assessment)
+
+        def make(tell: Tell) -> list[Path]:
+            if path.suffix != ".svg":
+                return write_all({path: guides_pdf(guides, paper, title, tell)})
+            return write_all({path.with_stem(f"{path.stem}-{guide.letters}"): guide_svg(guide).encode() for guide in guides})
+
+        def then(files: list[Path]) -> None:
+            self.job.remarked.emit(tr("Written: {path}", path=", ".join(str(file) for file in files)))
+
+        self.job.workWanted.emit(LongWork(tr("Writing the marking guides"), make, then, self.job.failed.emit))

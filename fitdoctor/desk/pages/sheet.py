@@ -5,17 +5,22 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
+from typing import Any
 
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QImage
 from PySide6.QtPrintSupport import QPrintDialog, QPrinter
 from PySide6.QtWidgets import QDialog, QFileDialog, QWidget
+from shiboken6 import isValid
 
 from fitdoctor.assess import Assessment
+from fitdoctor.desk.at_work import LongWork
+from fitdoctor.desk.background import Turns
 from fitdoctor.desk.job import Job
 from fitdoctor.desk.look import Look
 from fitdoctor.desk.pages.guide_pages import GuidePages
 from fitdoctor.desk.pages.page import Columns, Page, section
-from fitdoctor.desk.paper import page_images, page_layout, print_sheet, sheet_pdf, sheet_pictures
+from fitdoctor.desk.paper import page_images, page_layout, pictures_by_turns, print_sheet, sheet_pdf
 from fitdoctor.desk.parts.button import Button
 from fitdoctor.desk.parts.empty_note import EmptyNote
 from fitdoctor.desk.parts.field import Field
@@ -24,8 +29,8 @@ from fitdoctor.desk.parts.round_choice import ChoiceRow
 from fitdoctor.desk.parts.rows import Rows, left
 from fitdoctor.desk.parts.text import PageTitle, SectionHead, Words
 from fitdoctor.desk.parts.tick_box import TickBox
+from fitdoctor.desk.taken_along import write_all
 from fitdoctor.desk.words import count, tr
-from fitdoctor.errors import FitdoctorError
 from fitdoctor.sheet import Sheet, as_html, as_text, write_sheet
 
 GUTTER = 48
@@ -48,6 +53,7 @@ class SheetPage(Page):
         super().__init__(look, job)
         self._left_out: set[str] = set()
         self._shown: object = None
+        self._drawn: tuple[Assessment, dict[str, str]] | None = None
         self._title = PageTitle(look, tr("The sheet"), "sheet-title")
         self._empty = EmptyNote(look, tr("No garment yet, so there is nothing to write up."), "sheet-empty", tr("Go to The garment"))
         self._empty.pressed.connect(lambda: job.go_to("garment"))
@@ -127,11 +133,32 @@ class SheetPage(Page):
 
     def _show_pages(self, assessment: Assessment) -> None:
         wide = min(PAGE_WIDE, max(320, self.width() - 400)) if self.columns > 1 else min(PAGE_WIDE, self.width() - 80)
-        images = page_images(self.sheet(assessment), sheet_pictures(self.job.knowledge, assessment), wide, self.devicePixelRatioF())
+        sheet, state, dpr = self.sheet(assessment), self._shown, self.devicePixelRatioF()
+
+        def show(images: list[QImage]) -> None:
+            if isValid(self) and self._shown is state:
+                self._show_images(images)
+
+        def stopped() -> None:
+            if isValid(self) and self._shown is state:
+                self._number.say(tr("Setting the pages was stopped. The sheet can be printed all the same."))
+
+        self._number.say(tr("Setting the pages."))
+        turns = self._with_pictures(assessment, lambda pictures: page_images(sheet, pictures, wide, dpr))
+        self.job.workWanted.emit(LongWork(tr("Setting the pages of the sheet"), turns, show, self.job.failed.emit, stopped))
+
+    def _show_images(self, images: list[QImage]) -> None:
         pages = [PaperPage(self.look, image, tr("Page {n} of the sheet", n=number)) for number, image in enumerate(images, 1)]
         self._pages.show_rows(pages)
         paper = page_layout().pageSize().name()
         self._number.say(count(len(images), "1 page, {paper}", "{number} pages, {paper}", paper=paper))
+
+    def _with_pictures(self, assessment: Assessment, finish: Callable[[dict[str, str]], Any]) -> Turns:
+        """Draw the pictures of the sheet unless they are drawn already, then do what they are for."""
+        if self._drawn is None or self._drawn[0] is not assessment:
+            pictures = yield from pictures_by_turns(self.job.knowledge, assessment)
+            self._drawn = (assessment, pictures)
+        return finish(self._drawn[1])
 
     def _show_ticks(self) -> None:
         if self._ticks.rows():
@@ -177,12 +204,15 @@ class SheetPage(Page):
 
     def _print_on(self, printer: QPrinter) -> None:
         if self.job.assessment:
-            print_sheet(self.sheet(self.job.assessment), sheet_pictures(self.job.knowledge, self.job.assessment), printer)
-            self.job.sheet_written()
+            sheet = self.sheet(self.job.assessment)
+            turns = self._with_pictures(self.job.assessment, lambda pictures: print_sheet(sheet, pictures, printer))
+            work = LongWork(tr("Printing the sheet"), turns, lambda _: self.job.sheet_written(), self.job.failed.emit)
+            self.job.workWanted.emit(work)
 
     def _ask_and_save(self, ending: str) -> None:
         name = self.job.case.title.lower().replace(" ", "-").replace(",", "") or self.job.case.garment
-        path, _ = QFileDialog.getSaveFileName(self, tr("Save the sheet"), f"job-sheet-{name}.{ending}", f"*.{ending}")
+        offered = str(self.job.shop.sheet_path(f"job-sheet-{name}.{ending}"))
+        path, _ = QFileDialog.getSaveFileName(self, tr("Save the sheet"), offered, f"*.{ending}")
         if path:
             self.save(Path(path))
 
@@ -192,16 +222,16 @@ class SheetPage(Page):
             return
         know, assessment = self.job.knowledge, self.job.assessment
         sheet = self.sheet(assessment)
-        made = {
-            ".pdf": lambda: sheet_pdf(know, assessment, sheet),
-            ".html": lambda: as_html(sheet, sheet_pictures(know, assessment)).encode(),
-            ".txt": lambda: as_text(sheet).encode(),
+        made: dict[str, Callable[[dict[str, str]], bytes]] = {
+            ".pdf": lambda pictures: sheet_pdf(know, assessment, sheet, pictures),
+            ".html": lambda pictures: as_html(sheet, pictures).encode(),
+            ".txt": lambda _: as_text(sheet).encode(),
         }
-        try:
-            path.write_bytes(made.get(path.suffix, made[".txt"])())
-        except OSError as error:
-            self.job.failed.emit(FitdoctorError(f"{path} could not be written: {error.strerror}.", "Choose another folder."))
-            return
+        content = made.get(path.suffix, made[".txt"])
+        turns = self._with_pictures(assessment, lambda pictures: write_all({path: content(pictures)}))
+        self.job.workWanted.emit(LongWork(tr("Writing the sheet"), turns, lambda _: self._written(path), self.job.failed.emit))
+
+    def _written(self, path: Path) -> None:
         self.job.sheet_written()
         self.job.remarked.emit(tr("Written: {path}", path=path))
 
