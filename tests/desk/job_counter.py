@@ -103,6 +103,15 @@ class Counter:
         self.settle()
         self.activate()
 
+    def menu_keys(self, name: str, *keys: Qt.Key) -> None:
+        """Press keys in the list that a pick has opened."""
+        menu = self.window.findChild(QMenu, f"{name}-menu")
+        assert isinstance(menu, QMenu)
+        for key in keys:
+            QTest.keyClick(menu, key)
+        self.settle()
+        self.activate()
+
     def write(self, name: str, text: str) -> None:
         """Type into a field in place of what stands there."""
         field = self.find(QLineEdit, name)

@@ -200,7 +200,7 @@ def test_the_figures_are_painted_and_said(counter: Counter) -> None:
         ("figures-log-score", "Log score"),
         ("figures-estimates", "Minutes of 12 jobs"),
     ):
-        plot = counter.find(Plot, name)
+        plot: Plot = counter.find(Plot, name)
         assert says in plot.accessibleName()
         ground = counter.window.look.colour("paper").rgb()
         image = plot.grab().toImage()

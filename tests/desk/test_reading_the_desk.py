@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Protocol
 
 import pytest
 from PySide6.QtCore import QCoreApplication, QTranslator
@@ -25,7 +25,14 @@ SMALLEST_LINK = 24
 "Target size (minimum), Web Content Accessibility Guidelines 2.2, success criterion 2.5.8."
 
 
-def clipped(top: TableTop) -> list[str]:
+class InAWindow(Protocol):
+    """Someone at a window."""
+
+    @property
+    def window(self) -> QWidget: ...
+
+
+def clipped(top: InAWindow) -> list[str]:
     """What is visible in the window and does not show all its words."""
     found = []
     for widget in top.window.findChildren(QWidget):
@@ -35,7 +42,7 @@ def clipped(top: TableTop) -> list[str]:
     return found
 
 
-def too_wide(top: TableTop) -> list[str]:
+def too_wide(top: InAWindow) -> list[str]:
     """Columns that would have to be scrolled sideways."""
     columns = (c for c in top.window.findChildren(ScrollColumn) if c.isVisible())
     return [c.objectName() for c in columns if c.content.width() > c.viewport().width() + 1]

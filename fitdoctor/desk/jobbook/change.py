@@ -82,6 +82,8 @@ class ChangeForm(QWidget):
             "due": Asked(look, tr("Due"), self._days["due"], "jobs-due-day"),
             "notes": Asked(look, tr("Notes"), self._notes, "jobs-notes"),
         }
+        for field in (self._title, self._wearer, *self._days.values()):
+            field.edit.left.connect(self.done.emit)
         done = Button(look, tr("Back to the job"), "jobs-change-done")
         done.clicked.connect(self.done.emit)
         column = QVBoxLayout(self)

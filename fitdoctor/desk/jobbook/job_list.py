@@ -46,6 +46,7 @@ class JobList(QWidget):
     came = Signal(str)
     opened = Signal(str)
     moreWanted = Signal()
+    left = Signal()
 
     def __init__(self, look: Look, sought: Sought) -> None:
         super().__init__()
@@ -54,6 +55,7 @@ class JobList(QWidget):
         self._field = Field(look, "jobs-find", tr("Find in the job book"), tr("Garment, wearer or what was found"))
         self._field.edit.setText(sought.words)
         self._field.edit.textChanged.connect(lambda text: self._seek(words=text))
+        self._field.edit.left.connect(self._leave_field)
         which = next(name for name, value in _WHICH.items() if value is sought.open)
         self._which = Switch(look, [("all", tr("All")), ("open", tr("Open")), ("closed", tr("Closed"))], which, "jobs-which")
         self._which.chosen.connect(lambda value: self._seek(open=_WHICH[value]))
@@ -96,6 +98,13 @@ class JobList(QWidget):
         for widget, gap in ((top, 10), (picks, 12), (self._heads, 0), (self._column, 14), (self._said, 0), (left(self._more), 14)):
             column.addWidget(widget)
             column.addSpacing(gap)
+
+    def _leave_field(self) -> None:
+        """Escape takes back what was typed; where nothing was, it leaves the place."""
+        if self._field.edit.text():
+            self._field.edit.clear()
+        else:
+            self.left.emit()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)

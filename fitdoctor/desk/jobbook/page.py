@@ -118,19 +118,24 @@ class JobBookPage(Page):
         if changing:
             self.form.focus_first(Qt.FocusReason.TabFocusReason)
 
+    def changed(self) -> None:
+        """The form is done with: back to the job on one look, with the focus where the form was opened."""
+        self.change(False)
+        again = self.one.findChild(Link, "jobs-change")
+        if isinstance(again, Link):
+            again.setFocus(Qt.FocusReason.TabFocusReason)
+
     def look_at_one(self, looking: bool) -> None:
         """In one column the chosen job takes the place of the list."""
         self.looking = looking
         self.arrange(self.columns or 3)
 
     def arrange(self, columns: int) -> None:
-        self._to_list.setVisible(columns == 1)
-        if columns > 1:
-            self._columns.lay([[(self._left, 824), (self._right, 360)]])
-        self._left.setVisible(columns > 1 or not self.looking)
-        self._right.setVisible(columns > 1 or self.looking)
-        if columns == 1:
-            self._columns.lay([[(self._right if self.looking else self._left, 1)]])
+        beside = columns > 1
+        self._columns.lay([[(self._left, 824), (self._right, 360)]] if beside else [[(self._left, 1)], [(self._right, 1)]])
+        self._left.setVisible(beside or not self.looking)
+        self._right.setVisible(beside or self.looking)
+        self._to_list.setVisible(not beside)
 
     def show_job(self) -> None:
         """The place shows what is in the book."""
@@ -142,8 +147,9 @@ class JobBookPage(Page):
             self.list.focus_first(reason)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        if event.key() == Qt.Key.Key_Escape and (self.changing or self.looking):
-            self.change(False)
+        if event.key() == Qt.Key.Key_Escape and self.changing:
+            self.changed()
+        elif event.key() == Qt.Key.Key_Escape and self.looking:
             self.look_at_one(False)
             self.list.focus_first(Qt.FocusReason.TabFocusReason)
         elif event.key() == Qt.Key.Key_Escape:

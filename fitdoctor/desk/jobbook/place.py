@@ -75,9 +75,10 @@ class JobBookPlace(QObject):
         page.list.moreWanted.connect(self._show_more)
         page.list.came.connect(self.choose)
         page.list.opened.connect(self._open_row)
-        page.left.connect(self.leave)
+        for part in (page, page.list):
+            part.left.connect(self.leave)
         page.wanted.connect(self._whole_book)
-        page.form.done.connect(lambda: self.page.change(False))
+        page.form.done.connect(page.changed)
         self._rows = ()
         self.refresh()
 

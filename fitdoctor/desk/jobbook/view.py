@@ -12,6 +12,7 @@ from fitdoctor.desk.job import Job
 from fitdoctor.desk.look import Look
 from fitdoctor.desk.pages.page import Columns, Page
 from fitdoctor.desk.parts.button import Link
+from fitdoctor.desk.parts.field import Edit
 from fitdoctor.desk.parts.rows import left
 from fitdoctor.desk.parts.text import Words
 from fitdoctor.desk.words import tr
@@ -41,6 +42,8 @@ class View(Page):
         for widget in (self.lead, self._columns, *below):
             widget.setContentsMargins(0, 12, 0, 0)
         self.arrange(self.columns or 2)
+        for edit in self.findChildren(Edit):
+            edit.left.connect(self.back.emit)
 
     def arrange(self, columns: int) -> None:
         if columns > 1:
