@@ -74,7 +74,7 @@ def _parser() -> argparse.ArgumentParser:
     evaluate.add_argument("--compare", type=Path, metavar="FILE", help="say what improved and what got worse since that result")
     shots = command("shots", _shots, "Make all pictures of the program, offscreen.")
     shots.add_argument("folder", type=Path)
-    shots.add_argument("--symptoms", action="store_true", help="only a contact sheet of all drawn symptoms")
+    shots.add_argument("--symptoms", action="store_true", help="only the contact sheets: signs, causes, checks, measurements, after the work")
     demo = command("demo", _demo, "Assess the demo case, print it, and write its job sheet as HTML and PDF.")
     demo.add_argument("--folder", type=Path, default=Path.cwd(), help="where to write the sheet")
     jobs_command(command("jobs", _window, "The job book: list, export, import, delete."))

@@ -1,4 +1,4 @@
-"""Pictures of figures, kept once painted: thumbnails, plates, the contact sheet."""
+"""Pictures of figures, kept once painted: thumbnails and plates."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from collections import OrderedDict
 from collections.abc import Hashable, Mapping, Sequence
 
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QColor, QFont, QImage, QPainter
+from PySide6.QtGui import QImage, QPainter
 
 from fitdoctor.desk.painter import FigureTones, paint
 from fitdoctor.figure.choose import figure_of, symptom_drawing
@@ -97,36 +97,3 @@ def paint_scene(painter: QPainter, shapes: Sequence[Shape], target: QRectF, box:
     painter.translate(-QPointF(x + wide / 2, y + high / 2))
     paint(painter, shapes, tones, scale)
     painter.restore()
-
-
-def contact_sheet(
-    knowledge: Knowledge, tones: FigureTones, columns: int = 6, size: tuple[int, int] = (315, 340), captions: bool = True
-) -> QImage:
-    """Every drawn symptom on the garments it shows on first, as one picture to be looked over."""
-    pictures, cells = Pictures(knowledge.figures), []
-    for symptom in sorted(knowledge.symptoms.values(), key=lambda entry: (entry.garments[0], entry.view, entry.zone, entry.id)):
-        image = pictures.symptom(knowledge, symptom, symptom.garments[0], size, 1.0, tones)
-        if image is not None:
-            cells.append((image, symptom.short or symptom.title))
-    return tiled(cells, columns, size, tones, captions)
-
-
-def tiled(cells: Sequence[tuple[QImage, str]], columns: int, size: tuple[int, int], tones: FigureTones, captions: bool = True) -> QImage:
-    """Pictures in rows with their captions below."""
-    gap, line = 14, 40 if captions else 0
-    wide, high = size
-    rows = -(-len(cells) // columns) or 1
-    sheet = QImage(gap + columns * (wide + gap), gap + rows * (high + line + gap), QImage.Format.Format_RGB32)
-    sheet.fill(QColor(tones.colours["paper"]))
-    painter = QPainter(sheet)
-    font = QFont(tones.font)
-    font.setPixelSize(15)
-    painter.setFont(font)
-    painter.setPen(tones.colour("text"))
-    for i, (image, caption) in enumerate(cells):
-        x, y = gap + (i % columns) * (wide + gap), gap + (i // columns) * (high + line + gap)
-        painter.drawImage(x, y, image)
-        if captions:
-            painter.drawText(QRectF(x + 2, y + high + 4, wide - 4, line), int(Qt.TextFlag.TextWordWrap), caption)
-    painter.end()
-    return sheet

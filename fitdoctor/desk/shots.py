@@ -11,12 +11,12 @@ from PySide6.QtCore import QEventLoop, QLocale, QSize
 from PySide6.QtWidgets import QApplication
 
 from fitdoctor.desk.app import application_of
+from fitdoctor.desk.contact_sheets import contact_sheet, explaining_sheets
 from fitdoctor.desk.figure_view import FigureView
 from fitdoctor.desk.first import kept_from_file
 from fitdoctor.desk.fitting import Fitting
 from fitdoctor.desk.job import Job
 from fitdoctor.desk.look import Look, look_of
-from fitdoctor.desk.pictures import contact_sheet
 from fitdoctor.desk.shelf import Kept, Shelf
 from fitdoctor.desk.step_names import STEPS
 from fitdoctor.desk.window import Window
@@ -50,6 +50,10 @@ def take_shots(knowledge: Knowledge, folder: Path, symptoms_only: bool = False) 
         look = look_of(theme == "dark")
         path = folder / f"symptoms-{theme}.png"
         contact_sheet(knowledge, look.tones).save(str(path))
+        yield path
+    for name, sheet in explaining_sheets(knowledge, look_of(dark=False).tones):
+        path = folder / f"{name}.png"
+        sheet.save(str(path))
         yield path
     if symptoms_only:
         return

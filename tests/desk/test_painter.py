@@ -9,8 +9,9 @@ import pytest
 from PySide6.QtCore import QPointF
 from PySide6.QtGui import QImage
 
+from fitdoctor.desk.contact_sheets import contact_sheet, explaining_sheets
 from fitdoctor.desk.painter import DARK, LIGHT, FigureTones, hit
-from fitdoctor.desk.pictures import Pictures, contact_sheet
+from fitdoctor.desk.pictures import Pictures
 from fitdoctor.figure.choose import figure_of, symptom_drawing
 from fitdoctor.figure.compose import Scene
 from fitdoctor.knowledge.entries import Drawing
@@ -120,3 +121,18 @@ def test_the_contact_sheet_shows_every_symptom(knowledge: Knowledge) -> None:
     some = replace(knowledge, symptoms=dict(list(knowledge.symptoms.items())[:5]))
     sheet = contact_sheet(some, LIGHT, 2, (80, 80))
     assert (sheet.width(), sheet.height()) == (14 + 2 * 94, 14 + 3 * (80 + 40 + 14))
+
+
+def test_contact_sheets_of_what_explains_hold_every_picture(knowledge: Knowledge) -> None:
+    """Six in a row: as many rows as the pictures need."""
+    few = replace(
+        knowledge,
+        causes={id_: knowledge.causes[id_] for id_ in list(knowledge.causes)[:7]},
+        checks={id_: knowledge.checks[id_] for id_ in list(knowledge.checks)[:3]},
+        measurements={id_: knowledge.measurements[id_] for id_ in list(knowledge.measurements)[:3]},
+        methods={},
+    )
+    sheets = dict(explaining_sheets(few, LIGHT))
+    assert list(sheets) == ["causes", "checks", "measurements", "after"]
+    assert sheets["causes"].height() > 1.8 * sheets["checks"].height()
+    assert sheets["causes"].width() == sheets["checks"].width()
