@@ -15,8 +15,9 @@ from fitdoctor.guides.shapes import Line, Shape, Text, Weight, outline
 from fitdoctor.units import MM_PER_INCH
 
 _LEGEND: tuple[tuple[Weight, str], ...] = (
-    ("old", "old seam, with a tick at every inch"),
+    ("old", "old seam"),
     ("new", "new seam: the line to sew on"),
+    ("step", "steps on the way, each tried on"),
     ("fold", "fold"),
     ("cut", f"cut edge; hatched allowance {both_units(ALLOWANCE_MM)}"),
 )
@@ -77,6 +78,6 @@ def _map(guide: Guide, tiles: Tiling, number: int, x: float, y: float, size: flo
     yield Text((x, y), f"page {number}" if last == number else f"{number} to {last}", 2.4)
     yield from page_map(tiles, (x, y + 2), across * scale, down * scale)
     for shape in guide.shapes:
-        if isinstance(shape, Line) and shape.weight in ("old", "new", "fold", "cut"):
+        if isinstance(shape, Line) and shape.weight in ("old", "new", "step", "fold", "cut"):
             points = tuple((x + (px - tiles.corner[0]) * scale, y + 2 + (py - tiles.corner[1]) * scale) for px, py in shape.points)
             yield Line(points, "tick")

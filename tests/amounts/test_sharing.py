@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from scipy.optimize import minimize
+from scipy.optimize import linprog, minimize
 
 from fitdoctor.amounts.calculators import CALCULATORS
 from fitdoctor.amounts.marks import Length
@@ -59,6 +59,28 @@ def test_sharing_agrees_with_a_general_solver(seed: int) -> None:
     )
     assert solved.success
     assert share_evenly(total, list(bounds)).amounts == pytest.approx(solved.x, abs=1e-3)
+
+
+@pytest.mark.parametrize("seed", range(40))
+def test_no_other_share_loads_the_fullest_seam_less(seed: int) -> None:
+    # scipy.optimize.linprog: the least possible most that any seam takes, some seams without a limit, more wanted than there is room.
+    random = np.random.default_rng(seed)
+    number = int(random.integers(2, 8))
+    bounds = [math.inf if random.random() < 0.3 else float(random.uniform(0, 40)) for _ in range(number)]
+    total = float(random.uniform(0.1, 120))
+    shares = share_evenly(total, bounds)
+    placed = total - shares.unplaced
+    solved = linprog(
+        c=[0.0] * number + [1.0],
+        A_ub=np.hstack((np.eye(number), -np.ones((number, 1)))),
+        b_ub=np.zeros(number),
+        A_eq=np.array([[1.0] * number + [0.0]]),
+        b_eq=[placed],
+        bounds=[*((0, None if math.isinf(bound) else bound) for bound in bounds), (0, None)],
+    )
+    assert solved.success
+    assert max(shares.amounts) == pytest.approx(solved.fun, abs=1e-6)
+    assert placed == pytest.approx(min(total, sum(bounds)))
 
 
 def test_sharing_over_no_seam_is_refused() -> None:
