@@ -84,7 +84,7 @@ class Job(QObject):
 
     def put_down(self, occasion: str = "") -> None:
         """Note for the history of the garment in hand what is thought of it now."""
-        if self.assessment is None or not self._kept.id:
+        if self.assessment is None or not self._kept.id or self.shelf.book is None:
             return
         try:
             self.shelf.note(self._kept.id, self.assessment, occasion)

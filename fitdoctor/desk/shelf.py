@@ -36,6 +36,7 @@ class Shelf:
     def __init__(self, book: JobBook | None, trouble: FitdoctorError | None = None, spare: bool = False) -> None:
         self.book, self.trouble, self.spare = book, trouble, spare
         self._read: dict[str, BookJob] = {}
+        self._left: tuple[str, LeftOff] | None = None
 
     def keep(self, kept: Kept) -> Kept:
         """Write a case and where its fitter is; a garment of no kind is not kept yet.
@@ -50,7 +51,7 @@ class Shelf:
             return kept
         try:
             job = self._written(kept)
-            self.opened().places.keep(job.id, _place(kept))
+            self._leave_off(job.id, _place(kept))
         except FitdoctorError as error:
             raise type(error)(error.text, f"{error.hint} What you entered is still here.".strip()) from error
         return msgspec.structs.replace(kept, id=job.id, case=job.case)
@@ -74,6 +75,11 @@ class Shelf:
             job = before if before.case == kept.case else book.change(before, msgspec.structs.replace(before, case=kept.case))
         self._read[job.id] = job
         return job
+
+    def _leave_off(self, id_: str, place: LeftOff) -> None:
+        if self._left != (id_, place):
+            self.opened().places.keep(id_, place)
+            self._left = (id_, place)
 
     def take(self, id_: str) -> Kept:
         """A garment from the book, where one left off.

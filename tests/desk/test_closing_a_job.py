@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+import msgspec
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QLineEdit, QPlainTextEdit
@@ -161,6 +162,17 @@ def test_minutes_are_written_down_while_the_job_is_open(counter: Counter) -> Non
     assert counter.said("jobs-minutes-sum") == "20 min in all so far"
     counter.press("minutes-back")
     assert counter.said("jobs-says-time").startswith("20 min spent")
+
+
+def test_what_operations_took_in_closed_jobs_stands_beside_the_printed_minutes(counter: Counter) -> None:
+    assert counter.fitting.job.assessment is not None
+    operation = counter.fitting.job.assessment.plan.operations[0]
+    for minutes in (20.0, 30.0):
+        job = counter.book.add(counter.chosen.case)
+        counter.book.close_job(counter.book.change(job, msgspec.structs.replace(job, minutes={operation.id: minutes})), Outcome())
+    counter.press("jobs-minutes")
+    said = [w.said() for w in counter.window.findChildren(Words) if w.isVisible()]
+    assert f"The book says {operation.minutes[1]:g}; your last 2 jobs: 25." in said
 
 
 def test_a_job_is_closed_by_the_keyboard_alone(counter: Counter) -> None:

@@ -13,6 +13,7 @@ from PySide6.QtWidgets import QFileDialog, QLineEdit, QPlainTextEdit
 
 from fitdoctor.desk.jobbook.carry import Carry
 from fitdoctor.desk.jobbook.days import due_words, typed_day
+from fitdoctor.desk.look import look_of
 from fitdoctor.desk.window import PLACES
 from fitdoctor.errors import FitdoctorError
 from fitdoctor.jobbook.book import open_book
@@ -72,6 +73,19 @@ def test_a_job_is_opened_where_one_left_off_by_mouse_and_by_keys(counter: Counte
     assert above != JACKET
     counter.keys(Qt.Key.Key_Return)
     assert counter.fitting.job.case.title == above
+
+
+def test_in_a_narrow_window_a_press_shows_the_job_in_place_of_the_list(at_the_counter: MakeCounter) -> None:
+    counter = at_the_counter(look_of(dark=False, percent=200))
+    row = counter.place.page.list.rows[1].job
+    counter.click(f"jobs-row-{row}")
+    assert counter.said("jobs-title-chosen") == TROUSERS
+    assert counter.there("jobs-list") is None
+    assert counter.focus() == "jobs-to-list"
+    counter.keys(Qt.Key.Key_Escape)
+    assert counter.focus() == f"jobs-row-{row}"
+    counter.keys(Qt.Key.Key_Return)
+    assert counter.there("jobs-open") is not None
 
 
 def test_the_state_is_changed_noted_in_the_history_and_undone(counter: Counter) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
 from typing import Any, cast
 
@@ -16,6 +17,7 @@ from fitdoctor.desk.jobbook.view import View
 from fitdoctor.desk.words import tr
 from fitdoctor.jobbook.job import Job as BookJob
 from fitdoctor.jobbook.job import Outcome, Result
+from fitdoctor.jobbook.lessons import OperationMinutes, minutes_by_operation
 
 _MOST_CAUSES = 8
 
@@ -70,6 +72,7 @@ class Closing(QObject):
             causes=tuple(dict.fromkeys((*treat, *thought)))[:_MOST_CAUSES],
             operations=chosen.assessment.plan.operations if chosen.assessment else (),
             marks=last.marks if last else (),
+            timed=self._timed(),
         )
 
     def close_job(self) -> None:
@@ -111,10 +114,13 @@ class Closing(QObject):
         title = title_of(self.place.job.knowledge, chosen.job)
         page = View(self.place.window.look, self.place.job, "minutes", tr("Minutes spent"), title)
         operations = chosen.assessment.plan.operations if chosen.assessment else ()
-        minutes = MinutesSpent(self.place.window.look, operations, chosen.job.minutes)
+        minutes = MinutesSpent(self.place.window.look, operations, chosen.job.minutes, self._timed())
         minutes.spent.connect(self.spend)
         page.lay((minutes, 1))
         return page
+
+    def _timed(self) -> Mapping[str, OperationMinutes]:
+        return minutes_by_operation(self.place.book.learning.jobs())
 
     def spend(self, operation: str, minutes: float | None) -> None:
         """Minutes spent on one operation of the chosen job."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -26,6 +26,7 @@ from fitdoctor.desk.parts.tick_box import TickBox
 from fitdoctor.desk.words import tr
 from fitdoctor.jobbook.job import RESULT_WORDS
 from fitdoctor.jobbook.job import Job as BookJob
+from fitdoctor.jobbook.lessons import OperationMinutes
 from fitdoctor.jobbook.reading import MarkThen
 from fitdoctor.plan import PlannedOperation
 
@@ -56,13 +57,14 @@ class Draft:
 
 @dataclass(frozen=True)
 class ToClose:
-    """The job to be closed, with what was thought and planned of it last."""
+    """The job to be closed, with what was thought and planned of it last, and what its operations took in other jobs."""
 
     job: BookJob
     title: str
     causes: tuple[str, ...]
     operations: tuple[PlannedOperation, ...]
     marks: tuple[MarkThen, ...]
+    timed: Mapping[str, OperationMinutes]
 
 
 class ClosingPage(View):
@@ -85,7 +87,7 @@ class ClosingPage(View):
         note.edited.connect(lambda text: self._say("note", text))
         used = AmountsUsed(look, job.shop, closing.marks, draft.used_mm)
         used.used.connect(self._use)
-        minutes = MinutesSpent(look, closing.operations, closing.job.minutes)
+        minutes = MinutesSpent(look, closing.operations, closing.job.minutes, closing.timed)
         minutes.spent.connect(self.spent.emit)
         self._lacking = Words(look, "", "small", "care", "closing-lacking")
         self._close = Button(look, tr("Close the job"), "closing-close", "go")

@@ -40,10 +40,11 @@ _ORDERS: dict[str, tuple[Order, bool, str]] = {
 
 
 class JobList(QWidget):
-    """Emits what is sought, the job come to, the job to open, and that earlier jobs are wanted too."""
+    """Emits what is sought, the job come to, pressed, to be opened, and that earlier jobs are wanted too."""
 
     soughtChanged = Signal()
     came = Signal(str)
+    pressed = Signal(str)
     opened = Signal(str)
     moreWanted = Signal()
     left = Signal()
@@ -73,7 +74,11 @@ class JobList(QWidget):
         garment = Pick(self.look, tr("Garment"), [("", tr("any"))], next(iter(self.sought.garments), ""), "jobs-garment")
         garment.picked.connect(lambda value: self._seek(garments=(value,) if value else ()))
         due = Pick(
-            self.look, tr("Due"), [("", tr("any day")), ("today", tr("today or before")), ("week", tr("within a week"))], "", "jobs-due"
+            self.look,
+            tr("Due"),
+            [("", tr("any day")), ("today", tr("today or before")), ("week", tr("within a week"))],
+            next(value for value in _DUE if _due_by(value) == self.sought.due_by),
+            "jobs-due",
         )
         due.picked.connect(lambda value: self._seek(due_by=_due_by(value)))
         orders = [(name, tr(words)) for name, (_, _, words) in _ORDERS.items()]
@@ -122,6 +127,7 @@ class JobList(QWidget):
         self.rows = [JobRow(self.look, words) for words in rows]
         for row in self.rows:
             row.came.connect(self.came.emit)
+            row.clicked.connect(lambda _on=False, job=row.job: self.pressed.emit(job))
             row.opened.connect(self.opened.emit)
         self._column.show_rows(self.rows)
         self.group = ControlGroup(self.rows)

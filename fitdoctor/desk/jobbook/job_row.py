@@ -34,7 +34,7 @@ def columns(look: Look, width: float) -> tuple[float, float, float, float] | Non
 
 
 class JobRow(Control):
-    """Chosen by a press or by coming to it with the arrows; opened by Enter or a second press."""
+    """Looked at by a press or by coming to it with the arrows; opened by Enter or a double click."""
 
     came = Signal(str)
     opened = Signal(str)
@@ -48,7 +48,6 @@ class JobRow(Control):
         self.setSizePolicy(policy)
         parts = (words.title, words.whom, words.found, words.word, words.remark, tr("last in hand {day}", day=words.last))
         self.setAccessibleName(", ".join(part for part in parts if part))
-        self.clicked.connect(lambda: self.came.emit(self.job))
 
     def show_chosen(self, chosen: bool) -> None:
         """Show whether it is the one looked at."""

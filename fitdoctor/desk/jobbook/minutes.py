@@ -12,8 +12,9 @@ from fitdoctor.desk.look import Look
 from fitdoctor.desk.parts.field import Field
 from fitdoctor.desk.parts.rows import Rows
 from fitdoctor.desk.parts.text import Rule, SectionHead, Words
-from fitdoctor.desk.words import tr
+from fitdoctor.desk.words import count, tr
 from fitdoctor.errors import FitdoctorError
+from fitdoctor.jobbook.lessons import OperationMinutes
 from fitdoctor.plan import PlannedOperation
 from fitdoctor.sheet import duration
 
@@ -21,13 +22,19 @@ _MOST = 6000
 
 
 class MinutesSpent(Rows):
-    """Emits the operation and its minutes; None where they are taken back."""
+    """Emits the operation and its minutes; None where they are taken back.
+
+    Args:
+        known: operation -> minutes already written down; timed: operation -> what closed jobs took.
+    """
 
     spent = Signal(str, object)
 
-    def __init__(self, look: Look, operations: Sequence[PlannedOperation], known: Mapping[str, float]) -> None:
+    def __init__(
+        self, look: Look, operations: Sequence[PlannedOperation], known: Mapping[str, float], timed: Mapping[str, OperationMinutes]
+    ) -> None:
         super().__init__("jobs-minutes")
-        self.look, self._known = look, dict(known)
+        self.look, self._known, self._timed = look, dict(known), timed
         likely = sum((op.minutes[0] + 4 * op.minutes[1] + op.minutes[2]) / 6 for op in operations)
         self._head = SectionHead(look, tr("Minutes spent"), tr("{time} likely in all", time=duration(likely)) if operations else "")
         self._sum = Words(look, "", "bold", name="jobs-minutes-sum")
@@ -44,11 +51,19 @@ class MinutesSpent(Rows):
     def _row(self, number: int, operation: PlannedOperation) -> TypedRow:
         hint = tr("about {n}", n=f"{operation.minutes[1]:g}")
         field = minutes_field(self.look, f"jobs-minutes-{operation.id}", tr("Minutes for: {what}", what=operation.text), hint)
-        row = TypedRow(self.look, f"{number}. {operation.text}", "", field, typed_minutes)
+        row = TypedRow(self.look, f"{number}. {operation.text}", self._beside(operation), field, typed_minutes)
         if operation.id in self._known:
             row.show_text(f"{self._known[operation.id]:g}")
         row.typed.connect(lambda value: self._spend(operation.id, value))
         return row
+
+    def _beside(self, operation: PlannedOperation) -> str:
+        """What the operation took in this shop, beside what the book says."""
+        timed = self._timed.get(operation.id)
+        if timed is None:
+            return ""
+        says = tr("The book says {n}; ", n=f"{operation.minutes[1]:g}")
+        return says + count(timed.times, "your one job: {mean}.", "your last {number} jobs: {mean}.", mean=f"{timed.mean:.0f}")
 
     def _spend(self, operation: str, minutes: float | None) -> None:
         self._known.pop(operation, None)

@@ -129,6 +129,9 @@ class JobBookPage(Page):
         """In one column the chosen job takes the place of the list."""
         self.looking = looking
         self.arrange(self.columns or 3)
+        if looking and self.columns == 1:
+            self._to_list.setFocus(Qt.FocusReason.TabFocusReason)
+            self._scroll.verticalScrollBar().setValue(0)
 
     def arrange(self, columns: int) -> None:
         beside = columns > 1

@@ -74,6 +74,7 @@ class JobBookPlace(QObject):
         page.list.soughtChanged.connect(self._seek)
         page.list.moreWanted.connect(self._show_more)
         page.list.came.connect(self.choose)
+        page.list.pressed.connect(self._press_row)
         page.list.opened.connect(self._open_row)
         for part in (page, page.list):
             part.left.connect(self.leave)
@@ -129,8 +130,9 @@ class JobBookPlace(QObject):
         """The window closes: note what is thought of the garment in hand, and give the file back."""
         self._timer.stop()
         self.job.put_down()
-        if self.shelf.book:
-            self.shelf.book.file.close()
+        book, self.shelf.book = self.shelf.book, None
+        if book:
+            book.file.close()
 
     @contextmanager
     def said(self) -> Iterator[None]:
@@ -227,11 +229,15 @@ class JobBookPlace(QObject):
             return None
         return assess(self.job.knowledge, job.case, self.window.shop, learned=self.job.learned)
 
-    def _open_row(self, id_: str) -> None:
+    def _press_row(self, id_: str) -> None:
         self.choose(id_)
-        if self.page.columns == 1 and not self.page.looking:
+        if self.page.columns == 1:
             self.page.look_at_one(True)
-        else:
+
+    def _open_row(self, id_: str) -> None:
+        """Enter opens the job; where the list takes the whole width, it first shows the job on one look."""
+        self._press_row(id_)
+        if self.page.columns > 1:
             self.open_job()
 
     def open_job(self) -> None:
