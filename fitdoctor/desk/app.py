@@ -111,7 +111,6 @@ class Desk:
         from fitdoctor.desk.job import Job
         from fitdoctor.desk.jobbook.bind import bind_job_book
         from fitdoctor.desk.opening import open_shelf
-        from fitdoctor.desk.practice.place import Practise
         from fitdoctor.desk.rack.place import AtTheRack
 
         shelf = open_shelf()
@@ -124,10 +123,18 @@ class Desk:
         self.fitting = Fitting(self.window, job)
         self.rack = AtTheRack(self.window, job)
         self.look_up = LookUp(self.window, job)
-        self.practise = Practise(self.window, job, self.look_up.show_entry)
+        self.window.placeWanted.connect(self._open_practise)
         self.job_book = bind_job_book(self.window, self.fitting)
         if knowledge.problems:
             self._say_left_out(knowledge)
+
+    def _open_practise(self, place: str) -> None:
+        """Practising has much of its own to bring in: only whoever wants it waits for it."""
+        if place == "practise" and self.practise is None and self.fitting and self.look_up:
+            from fitdoctor.desk.practice.place import Practise
+
+            self.practise = Practise(self.window, self.fitting.job, self.look_up.show_entry)
+            self.practise.open()
 
     def _say_left_out(self, knowledge: Knowledge) -> None:
         first = knowledge.problems[0]

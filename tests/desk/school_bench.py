@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QApplication, QWidget
 from pytestqt.qtbot import QtBot
 
 from fitdoctor.desk.app import Desk
+from fitdoctor.desk.practice.place import Practise
 from fitdoctor.desk.practice.sitting import Sitting
 from fitdoctor.desk.window import Window
 from fitdoctor.knowledge.knowledge import Knowledge
@@ -25,8 +26,13 @@ class Trainee(Reader):
 
     def __init__(self, qtbot: QtBot, window: Window, desk: Desk) -> None:
         super().__init__(window, desk)
-        assert desk.practise is not None
-        self.qtbot, self.practise = qtbot, desk.practise
+        self.qtbot, self._desk = qtbot, desk
+
+    @property
+    def practise(self) -> Practise:
+        """The place; made when it is first opened."""
+        assert self._desk.practise is not None
+        return self._desk.practise
 
     @property
     def sitting(self) -> Sitting:

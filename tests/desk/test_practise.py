@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import csv
+import dataclasses
 from collections import Counter
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -234,6 +235,34 @@ def test_lengths_follow_the_unit_of_the_shop(trainee: Trainee) -> None:
     trainee.wait()
     assert trainee.question.skill == before
     assert any(line.endswith(" cm") for line in trainee.question.given)
+
+
+def test_a_set_goes_on_where_it_was_when_the_unit_changes(trainee: Trainee) -> None:
+    trainee.take_set("trousers amount", count=3)
+    trainee.sitting.answer(right_answer(trainee.question))
+    trainee.settle()
+    trainee.press("practise-next")
+    before, code = trainee.question.skill, trainee.sitting.set and trainee.sitting.set.code
+    trainee.window.change(unit="cm")
+    trainee.wait()
+    assert trainee.said("practise-number").startswith("Exercise 2 of 3")
+    assert trainee.question.skill == before
+    assert trainee.sitting.set is not None
+    assert trainee.sitting.set.code == code
+
+
+def test_knowledge_read_anew_is_what_is_asked_from_then_on(trainee: Trainee) -> None:
+    job = trainee.fitting.job
+    fewer = dataclasses.replace(job.knowledge, symptoms={**job.knowledge.symptoms})
+    trainee.sitting.practise(Scope("waistcoat", kinds=("lines",)))
+    trainee.wait()
+    trainee.press_key("a")
+    job.take(fewer)
+    trainee.window.rebuild(trainee.window.look)
+    trainee.wait()
+    assert trainee.sitting.bench.knowledge is fewer
+    assert trainee.sitting.feedback is None
+    assert trainee.said("practise-question") == trainee.question.ask
 
 
 def test_the_picture_does_not_tell_the_answer_before_it_is_given(trainee: Trainee) -> None:

@@ -47,7 +47,9 @@ class Practise(QObject):
     def fill(self) -> None:
         """Put the pages into the window, in its look."""
         look = self.window.look
-        self.sitting.take_shop(self.window.shop)
+        self.sitting.blockSignals(True)  # the pages that would show it are only now built
+        self.sitting.take(self.job.knowledge, self.window.shop)
+        self.sitting.blockSignals(False)
         self.exercise = ExercisePage(look, self.job, self.sitting)
         self.results, self.set = ResultsPage(look, self.job, self.sitting), SetPage(look, self.job)
         self.stack = _Stack(self)

@@ -115,17 +115,27 @@ class Sitting(QObject):
         """A set for a class."""
         self.scope, self.pair = scope, None
         self._begin(count)
-        bench = self.bench
+        self._make_set(scope, seed, count)
+
+    def _make_set(self, scope: Scope, seed: str, count: int) -> None:
+        bench, self.exercise = self.bench, None
         self._make(lambda: make_set(bench, scope, seed, count), self._take_set)
 
-    def take_shop(self, shop: Shop) -> None:
-        """Lengths are written as the shop writes them: an exercise in hand is made again where that changed."""
-        before, self.shop = self.shop, shop
-        if (before.unit, before.finest) == (shop.unit, shop.finest):
+    def take(self, knowledge: Knowledge, shop: Shop) -> None:
+        """Go on with this knowledge and these units; an exercise made of others is made again, from its first question."""
+        read_anew = knowledge is not self.knowledge
+        other_units = (self.shop.unit, self.shop.finest) != (shop.unit, shop.finest)
+        self.knowledge, self.shop = knowledge, shop
+        if not (read_anew or other_units):
             return
-        self.bench = Bench(self.knowledge, shop)
-        if self.exercise is not None and self.feedback is None and not self.set:
-            self.had.pop()
+        self.bench = Bench(knowledge, shop)
+        if self.exercise is None or (self.feedback is not None and not read_anew):
+            return
+        self.said, self.feedback = "", None
+        self.had.pop()
+        if self.set is not None:
+            self._make_set(self.set.scope, self.set.seed, self.total)
+        else:
             self._next()
 
     # ---- answering
@@ -174,7 +184,7 @@ class Sitting(QObject):
     def _next(self) -> None:
         self.exercise, self._at = None, 0
         if self.set is not None:
-            self._take(self.set.exercises[self.number])
+            self._take(self.set.exercises[min(self.number, len(self.set.exercises) - 1)])
             return
         bench, scope, answers, pair, turn = self.bench, self.scope, self.record.answers, self.pair, self.number
         done = {exercise.skill for exercise in self.had}
