@@ -14,6 +14,7 @@ from fitdoctor.practice.exercise import Choice, Exercise, Mark, Option, Picture,
 from fitdoctor.practice.lots import Lots
 from fitdoctor.practice.scope import Scope
 from fitdoctor.practice.wording import fact_line, without
+from fitdoctor.reason import Reason
 from fitdoctor.verdict import LEVEL_WORDS, Level, MethodVerdict
 
 _ASKED: tuple[Level, ...] = ("CAN", "CAN_WITHIN_LIMITS", "NEEDS_CARE", "CANNOT", "NOT_KNOWN")
@@ -23,6 +24,7 @@ _ANSWERS = 4
 _OF_THE_METHOD = ("suits-", "all-placed")
 """What the chain says of one method alone; no condition one could learn."""
 _ROUNDS = 10
+_MOST_REASONS = 3
 _SOLVED_SHARE = 0.4
 _LEFT_OPEN = 0.2
 
@@ -146,8 +148,15 @@ def _level_option(level: Level, chosen: MethodVerdict) -> Option:
     mark: Mark = "right" if level == chosen.level else "part" if near else "wrong"
     confused = () if mark == "right" else (LEVEL_WORDS[chosen.level], LEVEL_WORDS[level])
     said = () if mark == "right" else (f"{LEVEL_WORDS[chosen.level]}. {chosen.sentence}",)
-    against = tuple(reason for reason in chosen.because if reason.state != "met")[:3]
-    return Option(level, LEVEL_WORDS[level], mark, Told(said, speaks_against=against, confused=confused))
+    behind = _behind(chosen)
+    told = Told(said, behind if mark == "right" else (), () if mark == "right" else behind, confused)
+    return Option(level, LEVEL_WORDS[level], mark, told)
+
+
+def _behind(chosen: MethodVerdict) -> tuple[Reason, ...]:
+    """What makes the verdict what it is; where nothing stands in the way, what could have."""
+    own = [s for s in chosen.conditions if not s.always and not s.everywhere and s.state == "met"]
+    return tuple(state.reason for state in _deciding(chosen) or own)[:_MOST_REASONS]
 
 
 def _deciding_question(

@@ -183,6 +183,19 @@ def test_the_verdict_and_what_decides_it_are_the_chains() -> None:
     assert {"CAN", "CANNOT"} <= decided
 
 
+def test_what_speaks_against_a_wrong_verdict_is_what_decides_the_right_one() -> None:
+    for exercise in exercises("verdict"):
+        verdict, *deciding = exercise.questions
+        assert isinstance(verdict, Choice)
+        for option in verdict.options:
+            reasons = option.told.speaks_for if option.mark == "right" else option.told.speaks_against
+            assert not (option.told.speaks_for and option.told.speaks_against)
+            if deciding:
+                assert reasons[0].entry == right_answer(deciding[0])
+            else:
+                assert {reason.state for reason in reasons} <= {"met"}
+
+
 def test_the_order_is_that_of_the_plan_and_one_exchange_counts_in_part() -> None:
     for exercise in exercises("order"):
         (question,) = exercise.questions

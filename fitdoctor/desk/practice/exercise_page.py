@@ -59,7 +59,7 @@ class ExercisePage(Page):
         row = QHBoxLayout(self._next)
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(14)
-        row.addWidget(self.on)
+        row.addWidget(self.on, 0, Qt.AlignmentFlag.AlignLeft)
         row.addWidget(self._back, 1, Qt.AlignmentFlag.AlignVCenter)
         self.question_column = QWidget()
         column = QVBoxLayout(self.question_column)
