@@ -22,6 +22,8 @@ from fitdoctor.desk.words import count, tr
 
 GUTTER, INSIDE = 44, 36
 "Pixels before the rule between the columns, and after it."
+LOW = 34.0
+"Em of height below which a question is set smaller."
 RIGHT = {3: 336, 2: 268}
 "Pixels of the right column, by how many columns the page has."
 
@@ -93,10 +95,17 @@ class AskPage(Page):
         whole.addWidget(self._scroll)
 
     def arrange(self, columns: int) -> None:
-        self.question.fold(columns)
+        self.question.fold(columns, self._is_low())
         self._split.lay(self._left, self.standing, RIGHT.get(columns, 0))
         if not self.verdict.isHidden():
             self.show_job()
+
+    def _is_low(self) -> bool:
+        return self.height() < self.look.px(LOW)
+
+    def fold(self, width: int) -> None:
+        super().fold(width)
+        self.question.fold(max(1, self.columns), self._is_low())
 
     # ---- showing
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import os
 from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import UTC, datetime
@@ -14,6 +13,7 @@ import platformdirs
 
 from fitdoctor.case import Case
 from fitdoctor.errors import FitdoctorError
+from fitdoctor.jobbook.photos import write_whole
 from fitdoctor.rack.question import Rack
 from fitdoctor.rack.told import Told, after
 
@@ -109,8 +109,8 @@ class Lists:
         stamped = msgspec.structs.replace(one, changed=datetime.now(UTC).isoformat(timespec="seconds"))
         try:
             self.folder.mkdir(parents=True, exist_ok=True)
-            _write_whole(self.folder / f"{one.id}.json", msgspec.json.format(msgspec.json.encode(stamped)))
-            _write_whole(self.folder / _LAST, one.id.encode())
+            write_whole(self.folder / f"{one.id}.json", msgspec.json.format(msgspec.json.encode(stamped)))
+            write_whole(self.folder / _LAST, one.id.encode())
         except OSError as error:
             reason = error.strerror or str(error)
             text = f"The list could not be kept: {reason[:1].lower()}{reason[1:]}."
@@ -146,12 +146,3 @@ class Lists:
     def _files(self) -> Iterator[Path]:
         if self.folder.is_dir():
             yield from sorted(self.folder.glob("*.json"))
-
-
-def _write_whole(path: Path, content: bytes) -> None:
-    draft = path.with_suffix(".new")
-    with draft.open("wb") as file:
-        file.write(content)
-        file.flush()
-        os.fsync(file.fileno())
-    draft.replace(path)

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from unicodedata import category, decimal
 
 from PySide6.QtCore import QLocale
 
 MOST = 1_000_000.0
 _PLAIN = re.compile(r"\d+(?:[.,]\d{1,2})?")
-_GROUPED = re.compile(r"[\d.,'’\s\u00a0\u202f]*\d")
+_AIR = re.compile(r"[\s'’]")
 _MINUS = "\u2212 "
 
 
@@ -27,7 +28,7 @@ class Money:
     def say(self, amount: float) -> str:
         """‘£8.00’, ‘8,00 €’; below nothing with a minus before it."""
         sign = self.sign or self.locale.currencySymbol()
-        plain = round(abs(amount), 2)
+        plain = round(abs(float(amount)), 2)
         said = self.locale.toCurrencyString(plain, sign, 2) if sign else self.locale.toString(plain, "f", 2)
         return f"{_MINUS}{said}" if amount < 0 and plain else said
 
@@ -37,15 +38,15 @@ class Money:
 
     def typed(self, amount: float) -> str:
         """An amount as it would be typed."""
-        return self.locale.toString(amount, "f", 0 if amount == int(amount) else 2)
+        return self.locale.toString(float(amount), "f", 0 if amount == int(amount) else 2)
 
     def read(self, text: str) -> float | None:
         """An amount as it was typed, with a point or a comma, with or without the sign; None where it is none.
 
         An amount has two places at most after the point: what looks finer is a slip.
         """
-        bare = text.strip()
-        for sign in filter(None, (self.sign, self.locale.currencySymbol())):
+        bare = "".join(str(decimal(letter, letter)) for letter in _seen(text)).strip()
+        for sign in filter(None, (self.sign, _seen(self.locale.currencySymbol()))):
             bare = bare.removeprefix(sign).removesuffix(sign).strip()
         amount = self._plain(bare)
         return amount if amount is not None and amount <= MOST else None
@@ -53,7 +54,13 @@ class Money:
     def _plain(self, bare: str) -> float | None:
         if _PLAIN.fullmatch(bare):
             return float(bare.replace(",", "."))
-        if not _GROUPED.fullmatch(bare):
+        group, point = re.escape(self.locale.groupSeparator()), self.locale.decimalPoint()
+        whole, _, rest = _AIR.sub("", bare).partition(point)
+        if not re.fullmatch(rf"\d+|\d{{1,3}}(?:{group}\d{{3}})+", whole) or not re.fullmatch(r"\d{0,2}", rest):
             return None
-        amount, sound = self.locale.toDouble(bare)
-        return amount if sound and abs(amount * 100 - round(amount * 100)) < 1e-6 else None
+        return float(f"{re.sub(r'[^0-9]', '', whole)}.{rest or 0}")
+
+
+def _seen(text: str) -> str:
+    """The text without marks that only set its direction."""
+    return "".join(letter for letter in text if category(letter) != "Cf")

@@ -6,19 +6,21 @@ from collections.abc import Callable, Iterator, Sequence
 from html import escape
 from pathlib import Path
 
-from PySide6.QtCore import QBuffer, QByteArray, QIODevice
-from PySide6.QtGui import QPdfWriter, QTextDocument
+from PySide6.QtCore import QBuffer, QByteArray, QDate, QIODevice, QLocale
+from PySide6.QtGui import QPageLayout, QPdfWriter, QTextDocument
 from PySide6.QtPrintSupport import QPrintDialog, QPrinter
 from PySide6.QtWidgets import QDialog, QFileDialog, QWidget
 
-from fitdoctor.desk.paper import PRINT_DOTS, page_layout
+from fitdoctor.desk.paper import DOTS_AN_INCH, PRINT_DOTS, page_layout
 from fitdoctor.desk.rack.money import Money
 from fitdoctor.desk.rack.said import DECISIONS, comparison_lines
+from fitdoctor.desk.taken_along import write_all
 from fitdoctor.desk.type import load_faces
 from fitdoctor.desk.words import tr
 from fitdoctor.errors import FitdoctorError
 from fitdoctor.rack.answer import RackAnswer
 
+POINTS_AN_INCH = 72
 ACROSS = 3
 "So many garments stand beside one another on a page."
 
@@ -42,9 +44,9 @@ def ask_and_save(window: QWidget, answers: Sequence[RackAnswer], money: Money, f
 
     def write(name: str) -> None:
         try:
-            Path(name).write_bytes(comparison_pdf(answers, money))
-        except OSError as error:
-            failed(FitdoctorError(f"The comparison could not be written: {error.strerror or error}.", "Choose another folder."))
+            write_all({Path(name): comparison_pdf(answers, money)})
+        except FitdoctorError as error:
+            failed(error)
 
     dialog.fileSelected.connect(write)
     QDialog.open(dialog)
@@ -70,13 +72,16 @@ def comparison_document(answers: Sequence[RackAnswer], money: Money) -> QTextDoc
     faces = load_faces()
     document = QTextDocument()
     document.setDocumentMargin(0)
+    document.setPageSize(page_layout().paintRect(QPageLayout.Unit.Point).size() * DOTS_AN_INCH / POINTS_AN_INCH)
     document.setDefaultStyleSheet(
         f"body {{ font-family: '{faces.serif}'; font-size: 10pt; color: black; }} h1 {{ font-size: 17pt; }} h2 {{ font-size: 12pt; }}"
-        f" .figures {{ font-family: '{faces.sans}'; font-size: 9.5pt; }} .decision {{ font-size: 14pt; font-weight: bold; }}"
+        f" .figures {{ font-family: '{faces.sans}'; font-size: 9.5pt; white-space: nowrap; }}"
+        " .decision { font-size: 14pt; font-weight: bold; }"
     )
     groups = (answers[at : at + ACROSS] for at in range(0, len(answers), ACROSS))
     tables = "".join(f"<table width='100%' cellpadding='6'><tr>{''.join(_cells(group, money))}</tr></table>" for group in groups)
-    document.setHtml(f"<body><h1>{escape(tr('Side by side'))}</h1>{tables}</body>")
+    day = money.locale.toString(QDate.currentDate(), QLocale.FormatType.LongFormat)
+    document.setHtml(f"<body><h1>{escape(tr('Side by side'))}</h1><p class='figures'>{escape(day)}</p>{tables}</body>")
     document.setMetaInformation(QTextDocument.MetaInformation.DocumentTitle, tr("Side by side"))
     return document
 

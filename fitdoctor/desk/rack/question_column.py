@@ -35,7 +35,7 @@ class QuestionColumn(QWidget):
     def __init__(self, look: Look, job: Job) -> None:
         super().__init__()
         self.look, self.job = look, job
-        self._columns = 3
+        self._columns, self._low = 3, False
         self._shown: tuple[int, RackQuestion, str] | None = None
         self._remark = Words(look, "", "small", "ink-2", "rack-remark")
         self._question = Rows("rack-question-rows")
@@ -62,10 +62,11 @@ class QuestionColumn(QWidget):
             flow.addWidget(link)
         return ways
 
-    def fold(self, columns: int) -> None:
-        """Set the question for a page of so many columns."""
-        self._columns = columns
-        if self._shown:
+    def fold(self, columns: int, low: bool) -> None:
+        """Set the question for a page of so many columns; in a low window smaller, so that the answers stay in sight."""
+        before = self._columns, self._low
+        self._columns, self._low = columns, low
+        if self._shown and before != (columns, low):
             self.show_question(*self._shown)
 
     def show_question(self, number: int, question: RackQuestion, garment: str) -> None:
@@ -73,7 +74,7 @@ class QuestionColumn(QWidget):
         self._shown = (number, question, garment)
         self._remark.say(asked(number, question))
         wide = self._columns > 1
-        parts: list[QWidget] = [Words(self.look, question.ask, ROLES[self._columns], name="rack-question")]
+        parts: list[QWidget] = [Words(self.look, question.ask, ROLES[1 if self._low else self._columns], name="rack-question")]
         if wide and question.how:
             parts.append(Words(self.look, question.how, "lead", "ink-2", "rack-how"))
         self._how.say("" if wide else question.how)

@@ -18,6 +18,8 @@ DECISIONS: dict[Decision, str] = {
     "NOT_KNOWN": "Not known yet",
 }
 SIDES = {"front": "the front", "back": "the back", "side": "the side"}
+HOURS_FROM = 90
+"Minutes from which a time is said in hours."
 _SURE, _SELDOM, _OFTEN = 0.02, 0.98, 0.4
 
 
@@ -34,22 +36,22 @@ def asked(number: int, question: RackQuestion) -> str:
     return tr("Question {number}. {time}, no tools.", number=number, time=taken[:1].upper() + taken[1:])
 
 
-def work_said(minutes: float) -> str:
+def work_said(minutes: float, by_the_hour: bool = False) -> str:
     """‘45 minutes’, ‘1 h 45’."""
     whole = round(minutes)
-    if whole < 90:
+    if whole < (60 if by_the_hour else HOURS_FROM):
         return count(whole, "{number} minute", "{number} minutes")
     return tr("{hours} h {minutes}", hours=whole // 60, minutes=f"{whole % 60:02}") if whole % 60 else tr("{hours} h", hours=whole // 60)
 
 
 def work_between(minutes: tuple[float, float]) -> str:
-    """‘50 to 71 minutes’, ‘1 h 30 to 2 h 10’, ‘none’."""
+    """‘50 to 71 minutes’, ‘1 h 11 to 2 h 10’, ‘none’."""
     likely, most = (round(one) for one in minutes)
     if not most:
         return tr("none")
     if likely == most:
         return work_said(most)
-    first = str(likely) if most < 90 else work_said(likely)
+    first = str(likely) if most < HOURS_FROM else work_said(likely, by_the_hour=True)
     return tr("{likely} to {most}", likely=first, most=work_said(most))
 
 
