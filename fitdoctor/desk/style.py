@@ -19,7 +19,11 @@ QScrollArea { background: transparent; border: none; }
 QScrollBar:vertical { background: $paper_2; width: 14px; margin: 0; border: none; }
 QScrollBar::handle:vertical { background: $edge; min-height: 40px; border-radius: 3px; margin: 1px 3px; }
 QScrollBar::handle:vertical:hover { background: $ink_2; }
-QScrollBar::add-line, QScrollBar::sub-line { height: 0; }
+QScrollBar:horizontal { background: $paper_2; height: 14px; margin: 0; border: none; }
+QScrollBar::handle:horizontal { background: $edge; min-width: 40px; border-radius: 3px; margin: 3px 1px; }
+QScrollBar::handle:horizontal:hover { background: $ink_2; }
+QScrollBar::add-line, QScrollBar::sub-line { width: 0; height: 0; }
+QAbstractScrollArea::corner { background: $paper_2; border: none; }
 QScrollBar::add-page, QScrollBar::sub-page { background: transparent; }
 QMenu { background: $paper; color: $ink; border: 2px solid $ink; padding: 6px 0; }
 QMenu::item { padding: ${menu}px 28px; border-left: 4px solid transparent; }

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QHBoxLayout, QWidget
 
+from fitdoctor.desk.handbook.file_line import FileLine
 from fitdoctor.desk.handbook.kinds import over_title
 from fitdoctor.desk.handbook.side_by_side import Opposed
 from fitdoctor.desk.job import Job
@@ -56,6 +57,9 @@ class Article(Rows):
         print_it = Button(self.look, tr("Print this page"), "look-up-print")
         print_it.clicked.connect(self.printWanted.emit)
         rows.append(_below(left(print_it), 26))
+        where = FileLine(self.look, "look-up-file")
+        where.show_place(self.job.knowledge, (page.kind, page.id))
+        rows.append(_below(where, 18))
         self.show_rows(rows)
 
     def _lead(self, page: Page) -> tuple[str, tuple[Section, ...]]:

@@ -24,6 +24,8 @@ KIND_TITLES: dict[str, str] = {
     "garments": "Garments",
     "sources": "Sources",
 }
+MAPPED = tuple(kind for kind in KIND_TITLES if kind not in ("garments", "sources"))
+"Kinds with a map: too much is tied to a garment or a source."
 _NAMED_GARMENTS = 3
 
 

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QObject, Qt
 from PySide6.QtWidgets import QWidget
 
-from fitdoctor.desk.handbook.kinds import Key, choices_of
+from fitdoctor.desk.handbook.kinds import MAPPED, Key, choices_of
 from fitdoctor.desk.handbook.narrowing import Choices
 from fitdoctor.desk.handbook.page import LookUpPage
 from fitdoctor.desk.handbook.print_page import ask_and_print
@@ -36,6 +36,7 @@ class LookUp(QObject):
         self.trail = Trail()
         self._typed = self._focus = ""
         self._only = Filter()
+        self._as_map = False
         self._from = "fit"
         window.placeWanted.connect(lambda place: self.open() if place == PLACE else None)
         window.printWanted.connect(self._print_if_open)
@@ -60,6 +61,8 @@ class LookUp(QObject):
         page.finds.edit.taken.connect(self._take)
         page.left.connect(self.leave)
         page.turned.connect(self.turn)
+        page.mapWanted.connect(self.turn_map)
+        page.map.wanted.connect(self._walk)
         for part in (page.finds.found, page.article, page.margin):
             part.wanted.connect(self.show_entry)
         page.article.printWanted.connect(self.print_page)
@@ -134,15 +137,32 @@ class LookUp(QObject):
         self.trail = self.trail.moved(by)
         self._show()
 
+    def turn_map(self) -> None:
+        """The map in place of the page, or the page again."""
+        self._as_map = not self._as_map
+        self._show()
+
+    def _walk(self, key: Key) -> None:
+        """Go on to another entry of the map; the one it is drawn round opens its page."""
+        if key == self.trail.here:
+            self.turn_map()
+        else:
+            self.show_entry(key)
+
     def _show(self) -> None:
-        page = self.open_page()
-        if page:
+        page, here = self.open_page(), self.trail.here
+        mapped = here is not None and here[0] in MAPPED
+        if page and here and mapped and self._as_map:
+            self.page.show_map(page, self.graph.around(*here))
+        elif page:
             self.page.show_page(page)
         else:
             hint = tr("Type what you see, a part of the garment, or a word of the trade. The arrows go through the finds, Enter opens one.")
             self.page.show_hint(hint)
-        self.page.turns.show_turns(self._title(self.trail.ahead(-1)), self._title(self.trail.ahead(1)))
-        self.page.finds.found.mark(self.trail.here)
+        other_way = tr("Show its page") if self._as_map else tr("Show the map round it")
+        turns = self._title(self.trail.ahead(-1)), self._title(self.trail.ahead(1))
+        self.page.turns.show_turns(*turns, other_way if mapped else "")
+        self.page.finds.found.mark(here)
 
     def _title(self, key: Key | None) -> str:
         return getattr(self.job.knowledge, key[0])[key[1]].title if key else ""
