@@ -12,7 +12,7 @@ from fitdoctor.jobbook.book import JobBook
 from fitdoctor.jobbook.finding import Sought, find
 from fitdoctor.jobbook.job import Job as BookJob
 from fitdoctor.jobbook.left_off import LeftOff
-from fitdoctor.jobbook.reading import reading_of
+from fitdoctor.jobbook.reading import reading_of, same_in_substance
 from fitdoctor.knowledge.knowledge import Knowledge
 
 SEEN = "Seen: "
@@ -109,9 +109,12 @@ class Shelf:
         return tuple(line.id for line in lines)
 
     def note(self, id_: str, assessment: Assessment, occasion: str = "") -> None:
-        """Note what is thought of a garment now, for its history."""
+        """Note what is thought of a garment now, for its history; another occasion alone is no news."""
         book = self.opened()
-        book.history.note(id_, reading_of(assessment, book.clock(), book.job(id_).state, occasion))
+        reading = reading_of(assessment, book.clock(), book.job(id_).state, occasion)
+        before = book.history.of(id_)[-1:]
+        if not any(same_in_substance(msgspec.structs.replace(last, note=occasion), reading) for last in before):
+            book.history.note(id_, reading)
 
     def learned(self, knowledge: Knowledge) -> Learned | None:
         """What closed jobs taught; None where that is nothing."""

@@ -169,6 +169,8 @@ def test_what_was_thought_is_noted_when_a_garment_is_put_down_and_when_the_sheet
     job.note("seat-cups-below")
     mine = job.kept.id
     job.sheet_written()
+    job.put_down("nothing is new on this occasion")
+    job.look_over("front", True)
     job.open(Kept(case=Case(garment="dress")))
     history = job.shelf.opened().history.of(mine)
     assert [reading.note for reading in history] == ["when the sheet was written", ""]

@@ -13,7 +13,7 @@ from fitdoctor.desk.job import Job, drawn
 from fitdoctor.desk.look import Look
 from fitdoctor.desk.parts.button import Link
 from fitdoctor.desk.parts.picture import SmallPicture
-from fitdoctor.desk.parts.text import SectionHead, Words
+from fitdoctor.desk.parts.text import SectionHead, Upright, Words
 from fitdoctor.desk.words import tr, upper_first
 from fitdoctor.knowledge.entries import Symptom
 from fitdoctor.knowledge.knowledge import COMMON_PRACTICE
@@ -91,21 +91,9 @@ class Opposed(QWidget):
         line.setSpacing(_MIDDLE if level else 14)
         for number, side in enumerate(sides):
             if number and level:
-                line.addWidget(_Upright(self.look))
+                line.addWidget(Upright(self.look, "ink"))
             line.addWidget(side, 1)
         self._column.addWidget(row)
-
-
-class _Upright(QWidget):
-    """The rule between two columns."""
-
-    def __init__(self, look: Look) -> None:
-        super().__init__()
-        self.setFixedWidth(2)
-        self.setAutoFillBackground(True)
-        tones = self.palette()
-        tones.setColor(self.backgroundRole(), look.colour("ink"))
-        self.setPalette(tones)
 
 
 def _holder() -> tuple[QWidget, QVBoxLayout]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
 from fitdoctor.desk.job import Job
@@ -117,9 +117,6 @@ class FiguresPage(View):
         holder = Rows("figures-learning", 8)
         holder.show_rows(rows)
         return holder
-
-    def focus_first(self, reason: Qt.FocusReason) -> None:
-        self._use.setFocus(reason)
 
 
 def _below(widget: QWidget) -> QWidget:

@@ -22,7 +22,7 @@ from fitdoctor.desk.parts.rows import Rows, left
 from fitdoctor.desk.parts.text import Rule, SectionHead, Words
 from fitdoctor.desk.parts.tick_box import TickBox
 from fitdoctor.desk.words import count, tr
-from fitdoctor.jobbook.reading import Reading, side_by_side
+from fitdoctor.jobbook.reading import Reading
 
 _ROOMY_EM = 26
 
@@ -54,9 +54,9 @@ class HistoryPage(View):
 
     def _row(self, number: int, today: date) -> ReadingRow:
         reading = self._readings[number]
-        news = len([line for line in side_by_side(self._readings[number - 1], reading) if line.changed]) if number else 0
+        know, shop = self.job.knowledge, self.job.shop
+        news = sum(line.changed for line in compared(know, shop, self._readings[number - 1], reading)) if number else 0
         said = count(news, "1 thing changed since the reading before.", "{number} things changed since the reading before.") if news else ""
-        know = self.job.knowledge
         row = ReadingRow(self.look, headline(reading, today), thought(know, reading), said, f"history-reading-{number}")
         row.clicked.connect(lambda: self.choose(number))
         return row

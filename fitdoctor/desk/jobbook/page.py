@@ -16,16 +16,18 @@ from fitdoctor.desk.jobbook.job_list import JobList
 from fitdoctor.desk.jobbook.one_look import Chosen, OneLook
 from fitdoctor.desk.jobbook.photos import PhotoStrip
 from fitdoctor.desk.look import Look
-from fitdoctor.desk.pages.page import Columns, Page, section
+from fitdoctor.desk.pages.page import TOP, Page, ScrollColumn, section
 from fitdoctor.desk.parts.button import Button, Link
 from fitdoctor.desk.parts.empty_note import EmptyNote
 from fitdoctor.desk.parts.flow import FlowLayout
 from fitdoctor.desk.parts.rows import left
-from fitdoctor.desk.parts.text import PageTitle
+from fitdoctor.desk.parts.text import PageTitle, Upright
+from fitdoctor.desk.tokens import MARGIN
 from fitdoctor.desk.words import tr
 from fitdoctor.jobbook.finding import Sought
 
-_GUTTER = 32
+_LIST, _ONE, _SIDE = 856, 392, 24
+"Shares of the width, and the room at the rule between them."
 _LINKS = (
     ("figures", "Figures and learning"),
     ("out-csv", "Write out as a table"),
@@ -45,25 +47,40 @@ class JobBookPage(Page):
 
     def __init__(self, look: Look, job: Job, sought: Sought) -> None:
         super().__init__(look, job)
-        self.changing = self.looking = False
-        self._title = PageTitle(look, tr("Job book"), "jobs-page-title")
+        self.changing = self.looking = self._empty = False
+        self._helps = "new"
         self._new = Button(look, tr("New garment"), "jobs-new")
         self._new.clicked.connect(lambda: self.wanted.emit("new"))
-        self._top = QWidget()
-        line = QHBoxLayout(self._top)
-        line.setContentsMargins(0, 0, 0, 0)
-        line.addWidget(self._title, 1)
-        line.addWidget(self._new)
         self.list = JobList(look, sought)
-        self._left = section(self.list, self._links(), gap=0)
+        self._book = section(self.list, self._links(), gap=0)
         self.one, self.form, self.ask = OneLook(look, job), ChangeForm(look), AskBack(look)
         self._to_list = Link(look, tr("‹ All jobs"), "jobs-to-list", "bold", big=True)
         self._to_list.clicked.connect(lambda: self.look_at_one(False))
-        self._right = section(left(self._to_list), self.one, self.ask, self.form, gap=0)
         self.empty = EmptyNote(look, "", "jobs-empty", tr("New garment"))
         self.empty.pressed.connect(self._help)
-        self._columns = Columns(_GUTTER)
-        self._scroll = self.stand(self._top, self.empty, self._columns, gap=16)
+        self._left, self._right = ScrollColumn("jobs-left"), ScrollColumn("jobs-right", 0)
+        for widget, gap in ((self._top(), 16), (self.empty, 0), (self._book, 0)):
+            self._left.column.addWidget(widget)
+            self._left.column.addSpacing(gap)
+        for widget in (left(self._to_list), self.one, self.ask, self.form):
+            self._right.column.addWidget(widget)
+        for scroll in (self._left, self._right):
+            scroll.column.addStretch(1)
+        self._rule = Upright(look)
+        whole = QHBoxLayout(self)
+        whole.setContentsMargins(0, 0, 0, 0)
+        whole.setSpacing(0)
+        whole.addWidget(self._left, _LIST)
+        whole.addWidget(self._rule)
+        whole.addWidget(self._right, _ONE)
+
+    def _top(self) -> QWidget:
+        top = QWidget()
+        line = QHBoxLayout(top)
+        line.setContentsMargins(0, 0, 0, 0)
+        line.addWidget(PageTitle(self.look, tr("Job book"), "jobs-page-title"), 1)
+        line.addWidget(self._new)
+        return top
 
     def _links(self) -> QWidget:
         holder = QWidget()
@@ -84,12 +101,14 @@ class JobBookPage(Page):
         self._helps = helps
         self.empty.say(text, button)
         self.empty.setVisible(bool(text))
-        self._columns.setVisible(not text)
+        self._book.setVisible(not text)
+        self._empty = bool(text)
+        self.arrange(self.columns or 3)
 
     @contextmanager
     def scroll_kept(self) -> Iterator[None]:
         """Rows that are built anew do not move what is in sight."""
-        bar = self._scroll.verticalScrollBar()
+        bar = self._left.verticalScrollBar()
         value = bar.value()
         with self.focus_kept():
             yield
@@ -131,14 +150,18 @@ class JobBookPage(Page):
         self.arrange(self.columns or 3)
         if looking and self.columns == 1:
             self._to_list.setFocus(Qt.FocusReason.TabFocusReason)
-            self._scroll.verticalScrollBar().setValue(0)
+            self._right.verticalScrollBar().setValue(0)
 
     def arrange(self, columns: int) -> None:
         beside = columns > 1
-        self._columns.lay([[(self._left, 824), (self._right, 360)]] if beside else [[(self._left, 1)], [(self._right, 1)]])
-        self._left.setVisible(beside or not self.looking)
-        self._right.setVisible(beside or self.looking)
+        one = not self._empty and (beside or self.looking)
+        self._left.setVisible(beside or not one)
+        self._right.setVisible(one)
+        self._rule.setVisible(beside and one)
         self._to_list.setVisible(not beside)
+        edge = MARGIN if not beside else _SIDE
+        self._left.column.setContentsMargins(MARGIN, TOP, edge, TOP)
+        self._right.column.setContentsMargins(edge, TOP, MARGIN, TOP)
 
     def show_job(self) -> None:
         """The place shows what is in the book."""

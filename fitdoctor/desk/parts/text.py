@@ -102,6 +102,18 @@ class Rule(QWidget):
         painter.end()
 
 
+class Upright(QWidget):
+    """A rule from top to bottom between two columns."""
+
+    def __init__(self, look: Look, tone: str = "rule") -> None:
+        super().__init__()
+        self.setFixedWidth(2)
+        self.setAutoFillBackground(True)
+        tones = self.palette()
+        tones.setColor(self.backgroundRole(), look.colour(tone))
+        self.setPalette(tones)
+
+
 class SectionHead(QWidget):
     """The head of a section: bold, an ink line below, a remark or something to press at the right."""
 
