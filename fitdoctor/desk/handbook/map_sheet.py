@@ -109,13 +109,15 @@ class MapSheet(QWidget):
         gap = max(self.look.px(_LEAST_GAP_EM), min(self.look.px(_GAP_EM), width // 20))
         room = (width - left - _EDGE - gap * (len(columns) - 1)) // len(columns)
         wide = max(self.look.px(_LEAST_EM), min(self.look.px(_MOST_EM), room), *(node.minimumSizeHint().width() for node in self.nodes))
-        heights = [sum(part[2] for part in self._parts(bands, wide)) for bands in columns]
+        heads = [bands[0][0] for bands in columns]
+        self._rule = max(head.heightForWidth(wide) for head in heads) + 2
+        heights = [sum(part[2] for part in self._parts(bands, wide)) - bands[0][0].heightForWidth(wide) for bands in columns]
         for number, bands in enumerate(columns):
-            self._put(bands, left + number * (wide + gap), (max(heights) - heights[number]) // 3, wide)
-            head = bands[0][0]
+            head = heads[number]
+            top = self._rule - head.heightForWidth(wide) + (max(heights) - heights[number]) // 3
+            self._put(bands, left + number * (wide + gap), top, wide)
             head.move(head.x(), 0)
-        self._rule = max(bands[0][0].height() for bands in columns) + 2
-        return max(heights)
+        return self._rule + max(heights)
 
     def _lay_list(self, width: int) -> int:
         assert self.look
