@@ -49,6 +49,7 @@ def test_short_trousers_are_bought_only_if_there_is_cloth_for_a_hem(buyer: Buyer
     needs = [state.needs.rstrip(".").lower() for state in answer.only_if]
     assert buyer.said("rack-if-1").rstrip(".").lower() == needs[0]
     assert buyer.said("rack-at-home-1") == answer.at_home
+    assert f"£{answer.sum.left_over:.2f} is left over" in buyer.said("rack-reason")
 
 
 def test_a_price_above_the_worth_is_left_without_a_question(buyer: Buyer) -> None:

@@ -17,10 +17,10 @@ class AmountField(QWidget):
 
     typed = Signal(str)
 
-    def __init__(self, look: Look, name: str, title: str, money: Money, remark: str = "") -> None:
+    def __init__(self, look: Look, name: str, title: str, money: Money, may_be_nothing: bool = True) -> None:
         super().__init__()
-        self.money = money
-        self.field = Field(look, f"rack-{name}", title, money.typed(0.0), remark)
+        self.money, self._may_be_nothing = money, may_be_nothing
+        self.field = Field(look, f"rack-{name}", title, money.typed(0.0))
         self._wrong = Words(look, "", "small", "stop", f"rack-{name}-wrong")
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
@@ -56,7 +56,8 @@ class AmountField(QWidget):
 
     def _sentence(self, why: str) -> str:
         if why == "missing":
-            return tr("An amount is wanted here; {nothing} is one too.", nothing=self.money.typed(0.0))
+            gift = tr(" {nothing} is one too.", nothing=self.money.typed(0.0)) if self._may_be_nothing else ""
+            return tr("An amount is wanted here.") + gift
         if why == "nothing":
             return tr("What is worth nothing is not worth looking at. Type what it would save you.")
         if not why:

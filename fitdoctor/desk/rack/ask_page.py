@@ -75,7 +75,10 @@ class AskPage(Page):
         line = QHBoxLayout(top)
         line.setContentsMargins(0, 4, 0, 10)
         line.setSpacing(24)
-        line.addWidget(self._title, 1, Qt.AlignmentFlag.AlignBottom)
+        on_line = QVBoxLayout()
+        on_line.setContentsMargins(0, 0, 0, 2)  # on one line with the words of the links
+        on_line.addWidget(self._title, 0, Qt.AlignmentFlag.AlignBottom)
+        line.addLayout(on_line, 1)
         line.addWidget(self._links, 0, Qt.AlignmentFlag.AlignBottom)
         self._left = QWidget()
         stack = QVBoxLayout(self._left)

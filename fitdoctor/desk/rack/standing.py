@@ -61,6 +61,7 @@ class Standing(QWidget):
         """Show how it stands; while nothing is asked the decision stands at the left already."""
         of = (answer.rack.case.garment, answer.title)
         fresh = self._answer is not None and of == self._of
+        self._why_open = self._why_open and fresh
         self._answer, self._of = answer, of
         self._top.show_rows(self._decision(answer) if asking else [])
         self.sum.show_sum(list(self._lines(answer)), fresh)
@@ -102,7 +103,7 @@ class Standing(QWidget):
         if answer is None or not self._why_open or not answer.may_fail:
             self._why.show_rows([])
             return
-        text = "\n".join(reason.text for reason in answer.may_fail)
+        text = "\n\n".join(reason.text for reason in answer.may_fail)
         sources = [source for reason in answer.may_fail for source in reason.sources]
         self._why.show_rows([ReasonNote(self.look, text, who_says(self.knowledge, sources))])
 

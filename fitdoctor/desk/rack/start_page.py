@@ -60,7 +60,7 @@ class StartPage(Page):
         whole.addWidget(scroll)
 
     def _amount(self, name: str, title: str) -> AmountField:
-        field = AmountField(self.look, name, title, self.hand.money)
+        field = AmountField(self.look, name, title, self.hand.money, may_be_nothing=name != "worth")
         field.typed.connect(lambda text: self.hand.draft(**{name: text}))
         field.field.edit.returnPressed.connect(lambda: self._take(False))
         return field

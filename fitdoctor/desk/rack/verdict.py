@@ -92,7 +92,14 @@ class VerdictColumn(QWidget):
         row.addWidget(Words(self.look, tr(DECISIONS[answer.decision]), role, name="rack-decision"), 1)
         in_a_hurry, done = tr("In a hurry: only what could break the deal was asked."), tr("No answer could change it any more.")
         remark = Words(self.look, in_a_hurry if answer.rack.hurry else done, "small", "ink-2", "rack-remark")
-        return section(remark, top, Words(self.look, answer.reason.text, "lead", name="rack-reason"), gap=8)
+        return section(remark, top, Words(self.look, self._reason(answer), "lead", name="rack-reason"), gap=8)
+
+    def _reason(self, answer: RackAnswer) -> str:
+        """What decided it; where the frame below names what it hangs on, what hangs on it."""
+        money, total = self.hand.money, answer.sum
+        if not answer.only_if or total.left_over < 0:
+            return answer.reason.text
+        return tr("If so, {left} is left over; if not, {price} is lost.", left=money.say(total.left_over), price=money.say(total.price))
 
     def _parts(self, answer: RackAnswer) -> Iterator[QWidget]:
         if answer.only_if:
