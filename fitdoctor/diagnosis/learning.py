@@ -28,6 +28,10 @@ class Tally:
         return Tally(self.yes + share, self.times + 1)
 
 
+NOTHING = Tally()
+"No time at all."
+
+
 def beta_mean(tally: Tally, printed: float, weight: float = PRINTED_WEIGHT) -> float:
     """Mean of the Beta distribution that starts at the printed chance with the weight of so many cases."""
     return (printed * weight + tally.yes) / (weight + tally.times)
@@ -49,15 +53,15 @@ class Learned:
 
     def strength(self, cause: str, finding: Finding, printed: float) -> float:
         """The chance of the link after what was learned."""
-        return beta_mean(self.links.get((cause, finding), Tally()), printed, self.weight)
+        return beta_mean(self.links.get((cause, finding), NOTHING), printed, self.weight)
 
     def leak(self, finding: Finding, printed: float) -> float:
         """The leak of the finding after what was learned."""
-        return beta_mean(self.leaks.get(finding, Tally()), printed, self.weight)
+        return beta_mean(self.leaks.get(finding, NOTHING), printed, self.weight)
 
     def prior(self, cause: str, garment: str, printed: float) -> float:
         """How common the cause is on this garment after what was learned."""
-        return beta_mean(self.priors.get((cause, garment), Tally()), printed, self.weight)
+        return beta_mean(self.priors.get((cause, garment), NOTHING), printed, self.weight)
 
 
 @dataclass(frozen=True)
@@ -90,21 +94,21 @@ class Printed:
 
 def learn(learned: Learned, job: ClosedJob, printed: Printed) -> Learned:
     """The counts with one closed job more."""
-    links, leaks = dict(learned.links), dict(learned.leaks)
+    links, leaks, confirmed = dict(learned.links), dict(learned.leaks), sorted(job.confirmed)
     for finding, answer in job.answers.items():
         if finding not in printed.leaks:
             continue
-        shares = _shares(learned, job.confirmed, finding, printed)
+        linked = [cause for cause in confirmed if (cause, finding) in printed.links]
+        shares = _shares(learned, linked, finding, printed) if answer == "yes" else dict.fromkeys(("", *linked), 0.0)
         for cause, share in shares.items():
-            own = share if answer == "yes" else 0.0
             if cause:
-                links[cause, finding] = links.get((cause, finding), Tally()).add(own)
+                links[cause, finding] = links.get((cause, finding), NOTHING).add(share)
             else:
-                leaks[finding] = leaks.get(finding, Tally()).add(own)
+                leaks[finding] = leaks.get(finding, NOTHING).add(share)
     priors = dict(learned.priors)
     for cause in printed.priors:
         key = (cause, job.garment)
-        priors[key] = priors.get(key, Tally()).add(1.0 if cause in job.confirmed else 0.0)
+        priors[key] = priors.get(key, NOTHING).add(1.0 if cause in job.confirmed else 0.0)
     return replace(learned, links=links, leaks=leaks, priors=priors)
 
 
@@ -119,12 +123,10 @@ def learn_all(learned: Learned, jobs: Iterable[ClosedJob], printed: Mapping[str,
     return learned
 
 
-def _shares(learned: Learned, confirmed: frozenset[str], finding: Finding, printed: Printed) -> dict[str, float]:
-    """How likely each confirmed cause (and the leak, under "") brought the finding on, given that it is there."""
+def _shares(learned: Learned, linked: Iterable[str], finding: Finding, printed: Printed) -> dict[str, float]:
+    """How likely each confirmed cause linked to it (and the leak, under "") brought the finding on, given that it is there."""
     chances = {"": learned.leak(finding, printed.leaks[finding])}
-    for cause in sorted(confirmed):
-        if (cause, finding) in printed.links:
-            chances[cause] = learned.strength(cause, finding, printed.links[cause, finding])
+    chances |= {cause: learned.strength(cause, finding, printed.links[cause, finding]) for cause in linked}
     absent = 1.0
     for chance in chances.values():
         absent *= 1 - chance
