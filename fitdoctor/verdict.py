@@ -138,7 +138,8 @@ def _sentence(level: Level, deciding: tuple[ConditionState, ...], states: tuple[
         close = [s for s in deciding if s.state == "borderline"]
         if close:
             return f"Too close to call: {close[0].found}. The limit lies inside the give or take; measure again."
-        return f"Nothing stops the work so far. {_count(len(deciding), 'thing is', 'things are')} not known: {_lower(deciding[0].needs)}."
+        more = f", and {len(deciding) - 1} more" if len(deciding) > 1 else ""
+        return f"Nothing stops the work so far. Still to make sure of: {_lower(deciding[0].needs)}{more}."
     open_ = sum(1 for s in states if s.state == "not-known" and not s.everywhere)
     tail = f" {_count(open_, 'thing is', 'things are')} not known." if open_ else ""
     if level == "CAN_WITHIN_LIMITS":

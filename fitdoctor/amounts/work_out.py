@@ -90,6 +90,7 @@ def fill(text: str, worked: Sequence[WorkedAmount], method: Method, format_: Cal
     """
     named = named_amounts(worked, method)
     waiting = {amount.name: amount for amount in worked if amount.method == method.id and amount.calculation is None}
+    said: set[str] = set()
 
     def amount(found: re.Match[str]) -> str:
         name = found.group(1)
@@ -97,7 +98,10 @@ def fill(text: str, worked: Sequence[WorkedAmount], method: Method, format_: Cal
             return format_(named[name].mm)
         waits = waiting.get(name.split(".")[0])
         first = waits.because[0].text if waits and waits.because else ""
-        return f"the amount ({first})" if first else "the measured amount"
+        if not first or first in said:
+            return "the amount" if first else "the measured amount"
+        said.add(first)
+        return f"the amount ({first})"
 
     return _PLACEHOLDER.sub(amount, text)
 

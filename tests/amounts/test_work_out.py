@@ -116,6 +116,12 @@ def test_a_text_without_its_amount_says_what_to_measure() -> None:
     assert fill("Mark {tuck}.", worked, LOWER, format_length) == "Mark the amount (measure the tuck at centre back first)."
 
 
+def test_what_to_measure_first_is_said_once_in_a_sentence() -> None:
+    worked = work_out_amounts(KNOWLEDGE, case(), [LOWER])
+    text = fill("Mark {tuck.each} on each, in all {tuck}.", worked, LOWER, format_length)
+    assert text == "Mark the amount (measure the tuck at centre back first) on each, in all the amount."
+
+
 def test_a_text_that_names_no_amount_of_the_method_speaks_of_the_measured_amount() -> None:
     assert fill("Mark {other}.", (), LOWER, format_length) == "Mark the measured amount."
 

@@ -86,12 +86,12 @@ class StepMarks(QWidget):
         grid.setHorizontalSpacing(10)
         grid.setVerticalSpacing(5)
         do = tr("{do} by", do=upper_first(tr(TAKE_WORDS[mark.take])))
-        grid.addWidget(Words(self.look, tr("Along the seam"), "small", "ink-2"), 0, 0)
+        grid.addWidget(Words(self.look, tr("Along the seam, {unit}", unit=shown.unit), "small", "ink-2"), 0, 0)
         grid.addWidget(Rule(self.look, "ink"), 1, 0, 1, len(kept) + 1)
         grid.addWidget(Words(self.look, do, "row"), 2, 0)
         for at, (way, offset) in enumerate(kept, 1):
-            grid.addWidget(OneLine(self.look, _figure(way), "small", "ink-2"), 0, at, Qt.AlignmentFlag.AlignLeft)
-            grid.addWidget(OneLine(self.look, _figure(offset), "bold"), 2, at, Qt.AlignmentFlag.AlignLeft)
+            grid.addWidget(OneLine(self.look, way, "small", "ink-2"), 0, at, Qt.AlignmentFlag.AlignLeft)
+            grid.addWidget(OneLine(self.look, offset, "bold"), 2, at, Qt.AlignmentFlag.AlignLeft)
             grid.setColumnStretch(at, 1)
         grid.setColumnStretch(0, 2)
         grid.addWidget(Rule(self.look), 3, 0, 1, len(kept) + 1)
@@ -111,8 +111,3 @@ def _few(stations: tuple[tuple[str, str], ...]) -> list[tuple[str, str]]:
         return list(stations)
     last = len(stations) - 1
     return [stations[round(last * nth / (MOST_STATIONS - 1))] for nth in range(MOST_STATIONS)]
-
-
-def _figure(length: str) -> str:
-    """The length without its unit, which the head of the table says."""
-    return length.rsplit(" ", 1)[0]

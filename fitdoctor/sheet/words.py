@@ -1,13 +1,8 @@
-"""The job sheet: one page for the work table, as plain values first, then as HTML or plain text."""
+"""What stands on a job sheet, as plain values."""
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from dataclasses import dataclass
-from functools import cache
-from importlib.resources import files
-
-import jinja2
 
 from fitdoctor.amounts.marks import Mark
 from fitdoctor.amounts.rounding import round_worked
@@ -34,7 +29,7 @@ _MOST_STATIONS = 9
 
 @dataclass(frozen=True)
 class SheetMark:
-    """One row of the marks: a letter, the seam and place, what to do, how much, and the stations along it."""
+    """One row of the marks: a letter, the seam and place, what to do, how much, and the stations along it in the shop's unit."""
 
     letter: str
     seam: str
@@ -43,6 +38,7 @@ class SheetMark:
     how_much: str
     layer: str
     stations: tuple[tuple[str, str], ...] = ()
+    unit: str = ""
     assumed: str = ""
 
 
@@ -130,20 +126,6 @@ def write_sheet(knowledge: Knowledge, assessment: Assessment) -> Sheet:
     )
 
 
-def as_html(sheet: Sheet, pictures: Mapping[str, str] | None = None) -> str:
-    """The sheet as one HTML page.
-
-    Args:
-        pictures: name -> address of a picture (a data address, or a name the printer knows), with `figure` first.
-    """
-    return _template("sheet.html.jinja").render(sheet=sheet, pictures=pictures or {})
-
-
-def as_text(sheet: Sheet) -> str:
-    """The sheet as plain text."""
-    return _template("sheet.txt.jinja").render(sheet=sheet)
-
-
 def duration(minutes: float) -> str:
     """Minutes as hours and minutes to the nearest five: 1 h 45.
 
@@ -189,10 +171,23 @@ def how_much(mark: Mark, shop: Shop) -> str:
 def _sheet_mark(knowledge: Knowledge, mark: Mark, letter: str, shop: Shop, assumed: str) -> SheetMark:
     every = max(1, -(-len(mark.stations) // _MOST_STATIONS))
     kept = [s for n, s in enumerate(mark.stations) if n % every == 0 or n == len(mark.stations) - 1]
-    stations = tuple((shop.length(way), shop.length(offset)) for way, offset in kept)
+    stations = tuple((_bare(shop, way), _bare(shop, offset)) for way, offset in kept)
     return SheetMark(
-        letter, knowledge.seam_title(mark.at), mark.where, TAKE_WORDS[mark.take], how_much(mark, shop), mark.layer, stations, assumed
+        letter,
+        knowledge.seam_title(mark.at),
+        mark.where,
+        TAKE_WORDS[mark.take],
+        how_much(mark, shop),
+        mark.layer,
+        stations,
+        shop.unit,
+        assumed,
     )
+
+
+def _bare(shop: Shop, mm: float) -> str:
+    """A length without its unit, which stands once before the row."""
+    return shop.length(mm).removesuffix(f" {shop.unit}")
 
 
 def _facts(knowledge: Knowledge, case: Case) -> tuple[str, ...]:
@@ -274,15 +269,3 @@ def _sources(knowledge: Knowledge, assessment: Assessment) -> tuple[str, ...]:
         used += [source for s in (choice.chosen.conditions if choice.chosen else ()) if _is_shown(s) for source in s.sources]
     lines = [knowledge.source_line(source) for source in dict.fromkeys(used) if source != COMMON_PRACTICE]
     return (*lines, "Otherwise: common practice, no source.")
-
-
-@cache
-def _template(name: str) -> jinja2.Template:
-    folder = str(files("fitdoctor") / "templates")
-    return jinja2.Environment(
-        loader=jinja2.FileSystemLoader(folder),
-        autoescape=jinja2.select_autoescape(("html.jinja",)),
-        trim_blocks=True,
-        lstrip_blocks=True,
-        undefined=jinja2.StrictUndefined,
-    ).get_template(name)
