@@ -13,7 +13,11 @@ from fitdoctor.units import UnitSystem, format_length
 Theme = Literal["system", "light", "dark"]
 Wish = Literal["system", "yes"]
 "As the system asks for it, or always."
-Percent = Annotated[int, msgspec.Meta(ge=25, le=400)]
+LEAST_PERCENT, MOST_PERCENT = 25, 400
+MOST_CURRENCY = 8
+"Letters of the sign before an amount."
+MOST_HEM_DROP_MM = 50.0
+Percent = Annotated[int, msgspec.Meta(ge=LEAST_PERCENT, le=MOST_PERCENT)]
 Minutes = tuple[float, float, float]
 
 
@@ -38,10 +42,10 @@ class Shop(msgspec.Struct, frozen=True, kw_only=True):
     unit: UnitSystem = "in"
     finest: Literal[8, 16, 32] = 16
     rate_per_hour: Annotated[float, msgspec.Meta(ge=0)] | None = None
-    currency: Annotated[str, msgspec.Meta(max_length=8)] = ""
+    currency: Annotated[str, msgspec.Meta(max_length=MOST_CURRENCY)] = ""
     minutes_percent: Percent = 100
     stage_percent: dict[str, Percent] = {}
-    hem_drop_mm: Annotated[float, msgspec.Meta(ge=0, le=50)] | None = None
+    hem_drop_mm: Annotated[float, msgspec.Meta(ge=0, le=MOST_HEM_DROP_MM)] | None = None
     knowledge_folder: str = ""
     sheets_folder: str = ""
     text_percent: Annotated[int, msgspec.Meta(ge=100, le=200)] = 100

@@ -9,6 +9,7 @@ from pathlib import Path
 from types import TracebackType
 from typing import TYPE_CHECKING
 
+import msgspec
 from PySide6.QtCore import QLocale
 from PySide6.QtWidgets import QApplication, QMessageBox, QPushButton
 
@@ -26,6 +27,7 @@ if TYPE_CHECKING:
     from fitdoctor.desk.jobbook.place import JobBookPlace
     from fitdoctor.desk.practice.place import Practise
     from fitdoctor.desk.rack.place import AtTheRack
+    from fitdoctor.desk.settings.settings import Settings
     from fitdoctor.knowledge.knowledge import Knowledge
 
 
@@ -72,11 +74,19 @@ class Desk:
         self.look_up: LookUp | None = None
         self.practise: Practise | None = None
         self.job_book: JobBookPlace | None = None
+        self.settings: Settings | None = None
         window.shopChanged.connect(self._keep_shop)
 
     def start(self) -> None:
         """Read the knowledge in the background, and open the desk on it."""
         self._read(self.open, self._not_read)
+        self._lay_out_settings()
+
+    def _lay_out_settings(self) -> None:
+        """They stand before the handbook is read, for its folder is set there."""
+        from fitdoctor.desk.settings.settings import Settings
+
+        self.settings = self.settings or Settings(self.window)
 
     def read_anew(self) -> None:
         """Read the knowledge again, as another folder was named; until then what was read before stands."""
@@ -84,6 +94,10 @@ class Desk:
 
     def _read(self, then: Callable[[Knowledge], None], stopped: Callable[[], None]) -> None:
         shop = self.window.shop
+        if shop.knowledge_folder and not Path(shop.knowledge_folder).is_dir():
+            text = tr("Your own folder {folder} is not there, so only the handbook that comes with the program is used.")
+            self.window.message.say(text.format(folder=shop.knowledge_folder), error=False)
+            shop = msgspec.structs.replace(shop, knowledge_folder="")
         self.window.at_work.start(LongWork(tr("Reading the handbook"), lambda tell: read_all(shop, tell), then, self._failed, stopped))
 
     def _not_read(self) -> None:
@@ -113,6 +127,7 @@ class Desk:
         from fitdoctor.desk.opening import open_shelf
         from fitdoctor.desk.rack.place import AtTheRack
 
+        self._lay_out_settings()
         shelf = open_shelf()
         try:
             kept = first_kept(knowledge, shelf, self._case)

@@ -37,6 +37,7 @@ class Job(QObject):
     failed = Signal(object)
     stepWanted = Signal(str)
     workWanted = Signal(object)
+    knowledgeTaken = Signal()
 
     def __init__(self, knowledge: Knowledge, shop: Shop, shelf: Shelf, kept: Kept) -> None:
         super().__init__()
@@ -107,6 +108,7 @@ class Job(QObject):
             self.knowledge, self.pictures = knowledge, Pictures(knowledge.figures)
             self.__dict__.pop("index", None)
             self.learned = self.shelf.learned(knowledge)
+            self.knowledgeTaken.emit()
         self.shop = shop or self.shop
         self._work_out()
         self.changed.emit()

@@ -7,7 +7,7 @@ from functools import partial
 
 import msgspec
 from PySide6.QtCore import QSize, Qt, Signal
-from PySide6.QtGui import QAction, QCloseEvent, QKeyEvent, QKeySequence, QResizeEvent
+from PySide6.QtGui import QAction, QCloseEvent, QKeyEvent, QKeySequence
 from PySide6.QtWidgets import QApplication, QLineEdit, QPlainTextEdit, QStackedWidget, QVBoxLayout, QWidget
 
 from fitdoctor.desk.at_work import AtWork
@@ -218,10 +218,6 @@ class Window(QWidget):
             self.message.say(f"{error.text} {error.hint}".strip())
         else:
             raise error
-
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        super().resizeEvent(event)
-        self.foot.refold()
 
     def closeEvent(self, event: QCloseEvent) -> None:
         self.at_work.stop_all()

@@ -40,6 +40,7 @@ class LookUp(QObject):
         self._from = "fit"
         window.placeWanted.connect(lambda place: self.open() if place == PLACE else None)
         window.printWanted.connect(self._print_if_open)
+        job.knowledgeTaken.connect(self._take_knowledge)
         window.fills.append(self.fill)
         self.fill()
 
@@ -49,6 +50,11 @@ class LookUp(QObject):
         from fitdoctor.knowledge.graph import EntryGraph
 
         return EntryGraph(self.job.knowledge)
+
+    def _take_knowledge(self) -> None:
+        """The handbook was read anew: entries that went are no longer on the way one came."""
+        self.__dict__.pop("graph", None)
+        self.trail = self.trail.within(self.job.knowledge)
 
     def fill(self) -> None:
         """Put the page into the window, in its look, as it stood."""

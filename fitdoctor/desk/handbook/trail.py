@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from fitdoctor.desk.handbook.kinds import Key
+from fitdoctor.knowledge.knowledge import Knowledge
 
 
 @dataclass(frozen=True)
@@ -25,6 +26,11 @@ class Trail:
             return self
         pages = (*self.pages[: self.at + 1], key)
         return Trail(pages, len(pages) - 1)
+
+    def within(self, knowledge: Knowledge) -> Trail:
+        """As far as there are such entries; the last of them is open where the one that was is gone."""
+        pages = tuple(key for key in self.pages if key[1] in getattr(knowledge, key[0]))
+        return Trail(pages, pages.index(self.here) if self.here in pages else len(pages) - 1)
 
     def moved(self, by: int) -> Trail:
         """One page back (-1) or forward (1), as far as there is one."""

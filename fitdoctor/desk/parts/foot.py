@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QPaintEvent
+from PySide6.QtGui import QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QWidget
 
 from fitdoctor.desk.look import Look
@@ -75,6 +75,10 @@ class PageFoot(QWidget):
         roomy = self.width() > self.look.px(_ROOMY_EM)
         self._back.setVisible(bool(self._back.words) and (roomy or not self._summary.words))
         self._kept.setVisible(bool(self._kept.said()) and (roomy or self._undo.isVisibleTo(self)))
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self.refold()
 
     def paintEvent(self, event: QPaintEvent) -> None:
         super().paintEvent(event)
