@@ -8,6 +8,7 @@ from typing import Any
 
 from fitdoctor.errors import FitdoctorError
 from fitdoctor.handbook.opposed import SideBySide, side_by_side
+from fitdoctor.handbook.other_pages import case_links, case_sections, cited_by, source_sections
 from fitdoctor.handbook.sections import Section, sections
 from fitdoctor.knowledge.entries import Entry
 from fitdoctor.knowledge.graph import EntryGraph, LinkGroup
@@ -65,6 +66,8 @@ def entry_page(knowledge: Knowledge, kind: str, id_: str, graph: EntryGraph | No
     Raises:
         FitdoctorError: there is no such entry.
     """
+    if kind == "cases":
+        return _case_page(knowledge, id_)
     graph = graph or EntryGraph(knowledge)
     links = tuple(group for group in graph.links_of(kind, id_) if group.heading != "Sources")
     if kind == "sources":
@@ -84,7 +87,7 @@ def entry_page(knowledge: Knowledge, kind: str, id_: str, graph: EntryGraph | No
 
 
 def find_entry(knowledge: Knowledge, named: str) -> tuple[str, str]:
-    """Kind and id of an entry named by its id, an id it had before a rename, or `kind/id`.
+    """Kind and id of an entry named by its id, an id it had before a rename, or `kind/id`; a solved case where no entry has that id.
 
     Raises:
         FitdoctorError: nothing has that name, or several have.
@@ -93,6 +96,7 @@ def find_entry(knowledge: Knowledge, named: str) -> tuple[str, str]:
     everything = [*((k, e.id) for k, e in knowledge.entries()), *(("sources", s) for s in knowledge.sources)]
     found = [key for key in everything if key[1] == id_ and kind in ("", key[0])]
     found = found or [(k, now) for (k, before), now in knowledge.renamed.items() if before == id_ and kind in ("", k)]
+    found = found or [("cases", id_)] * (id_ in knowledge.cases and kind in ("", "cases"))
     if len(found) == 1:
         return found[0]
     if found:
@@ -122,6 +126,14 @@ def _used_in(knowledge: Knowledge, kind: str, id_: str) -> Iterator[UsedIn]:
 
 def _source_page(knowledge: Knowledge, id_: str, links: tuple[LinkGroup, ...]) -> Page:
     source = knowledge.sources[id_]
-    lines = (knowledge.source_line(id_), source.kind.replace("-", " "), source.note, source.address)
-    about = Section("About it", tuple(line for line in lines if line))
-    return Page("sources", id_, source.title, (), (about,), links, (), tuple(_used_in(knowledge, "sources", id_)), ())
+    cited = cited_by(link for group in links for link in group.links)
+    used_in = tuple(_used_in(knowledge, "sources", id_))
+    return Page("sources", id_, source.title, (), source_sections(source), cited, (), used_in, ())
+
+
+def _case_page(knowledge: Knowledge, id_: str) -> Page:
+    case = knowledge.cases.get(id_)
+    if case is None:
+        raise FitdoctorError(f"There is no solved case ‘{id_}’{did_you_mean(id_, knowledge.cases)}.")
+    sources = tuple(_sources(knowledge, case))
+    return Page("cases", id_, case.title, case.also_called, case_sections(knowledge, case), case_links(knowledge, case), sources, (), ())

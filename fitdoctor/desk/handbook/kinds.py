@@ -24,6 +24,8 @@ KIND_TITLES: dict[str, str] = {
     "garments": "Garments",
     "sources": "Sources",
 }
+CASES = "Solved cases"
+"Their pages are reached from the entries they use."
 MAPPED = tuple(kind for kind in KIND_TITLES if kind not in ("garments", "sources"))
 "Kinds with a map: too much is tied to a garment or a source."
 _NAMED_GARMENTS = 3
@@ -40,7 +42,7 @@ def over_title(knowledge: Knowledge, key: Key) -> str:
     named = garments_of(knowledge.kind(kind)[id_]) if kind != "sources" else ()
     names = [knowledge.garments[g].title for g in named if g in knowledge.garments]
     shown = names[:_NAMED_GARMENTS] + (["and others"] if len(names) > _NAMED_GARMENTS else [])
-    return ", ".join([KIND_TITLES[kind], *(name[:1].lower() + name[1:] for name in shown)])
+    return ", ".join([tr(KIND_TITLES.get(kind, CASES)), *(name[:1].lower() + name[1:] for name in shown)])
 
 
 def key_of(knowledge: Knowledge, id_: str) -> Key | None:

@@ -48,7 +48,7 @@ class Margin(Rows):
             links = [self._link(key, link.title, link.word) for key, link in reversed(seen.items()) if key[0] in KIND_TITLES]
             rows += self._group(page, group.heading, links)
         rows += self._group(page, "Sources", [w for n, source in enumerate(page.sources, 1) for w in self._source(n, source)])
-        rows += self._group(page, "Used in these cases", [Words(self.look, case.title, "small") for case in page.used_in])
+        rows += self._group(page, "Used in these cases", [self._link(("cases", case.case), case.title) for case in page.used_in])
         self.show_rows(rows)
 
     def _plate(self, page: Page) -> Iterator[QWidget]:

@@ -9,11 +9,12 @@ from fitdoctor.figure.choose import figure_of, symptom_drawing, views_of
 from fitdoctor.figure.compose import Scene
 from fitdoctor.figure.diagrams import Diagram, check_diagram, measure_diagram, why_diagram
 from fitdoctor.figure.reach import framed
-from fitdoctor.knowledge.entries import Cause, Check, Entry, Garment, Measurement, Method, Symptom
+from fitdoctor.knowledge.entries import Cause, Check, Entry, Garment, Measurement, Method, SolvedCase, Symptom
 from fitdoctor.knowledge.knowledge import Knowledge
 
 RATIO = 1.3
 "Width of a plate by its height."
+_MOST_SEEN = 2
 
 
 def plate_of(knowledge: Knowledge, entry: Entry, garment: str) -> tuple[Diagram, str] | None:
@@ -26,7 +27,10 @@ def plate_of(knowledge: Knowledge, entry: Entry, garment: str) -> tuple[Diagram,
 
 
 def plates_of(knowledge: Knowledge, entry: Entry, garment: str) -> list[tuple[Diagram, str]]:
-    """All pictures of an entry: for a way to alter, why the cause shows and the garment after it."""
+    """All pictures of an entry: for a way to alter, why the cause shows and the garment after it; for a case, what was seen."""
+    if isinstance(entry, SolvedCase):
+        seen = (knowledge.symptoms[id_] for id_ in entry.seen if id_ in knowledge.symptoms)
+        return [(diagram, sign.title) for sign in seen if (diagram := symptom_diagram(knowledge, sign, entry.garment))][:_MOST_SEEN]
     first = plate_of(knowledge, entry, garment)
     after = _after(knowledge, entry, garment) if isinstance(entry, Method) else None
     return [found for found in (first, after) if found]

@@ -19,6 +19,7 @@ from fitdoctor.desk.handbook.plates import plate_of
 from fitdoctor.desk.job import Job, drawn
 from fitdoctor.desk.paper import page_layout
 from fitdoctor.desk.type import load_faces
+from fitdoctor.desk.words import tr
 
 if TYPE_CHECKING:
     from fitdoctor.handbook import Page, Section
@@ -76,6 +77,8 @@ def _parts(page: Page, over: str, with_plate: bool) -> Iterator[str]:
         yield f"<table width='100%' cellpadding='4'>{''.join(rows)}</table>"
     for group in page.links:
         yield f"<h2>{escape(group.heading)}</h2><p>{escape('; '.join(dict.fromkeys(link.title for link in group.links)))}.</p>"
+    if page.used_in:
+        yield f"<h2>{escape(tr('Used in these cases'))}</h2><p>{escape('; '.join(case.title for case in page.used_in))}.</p>"
     if page.sources:
         yield "<h2>Sources</h2><ol class='note'>"
         yield from (f"<li>{escape('. '.join(part for part in (source.line, source.note) if part))}</li>" for source in page.sources)
