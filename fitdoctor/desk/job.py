@@ -20,7 +20,6 @@ from fitdoctor.desk.words import tr
 from fitdoctor.errors import FitdoctorError
 from fitdoctor.figure.diagrams import Diagram
 from fitdoctor.figure.reach import fitted
-from fitdoctor.jobbook.job import check_wearer
 from fitdoctor.knowledge.knowledge import Knowledge
 from fitdoctor.knowledge.search import SearchIndex
 from fitdoctor.shop import Shop
@@ -195,12 +194,7 @@ class Job(QObject):
         self._change(key="title", title=title)
 
     def name_wearer(self, wearer: str) -> None:
-        """Whom it is for.
-
-        Raises:
-            FitdoctorError: it is more than initials or a ticket number, which is not kept.
-        """
-        check_wearer(wearer)
+        """Whom it is for; the book refuses more than initials or a ticket number."""
         self._change(key="wearer", wearer=wearer)
 
     def write_notes(self, notes: str) -> None:

@@ -149,10 +149,11 @@ def test_a_case_file_that_names_no_garment_says_what_to_do(knowledge: Knowledge,
         kept_from_file(knowledge, file)
 
 
-def test_a_name_is_refused_as_wearer_and_the_case_stays_as_it_was(job: Job) -> None:
+def test_the_book_refuses_a_name_as_wearer(job: Job, qtbot: QtBot) -> None:
     job.name_wearer("Q. R.")
-    with pytest.raises(FitdoctorError, match="more than initials"):
+    with qtbot.waitSignal(job.failed) as failed:
         job.name_wearer("Quentin")
+    assert "more than initials" in str(failed.args[0])
     assert again(job).case.wearer == "Q. R."
 
 

@@ -118,7 +118,7 @@ def test_a_name_and_what_is_no_day_are_said_beside_the_field_and_not_kept(counte
     counter.press("jobs-change")
     counter.write("jobs-wearer", "Griselda")
     assert "more than initials" in counter.said("jobs-wearer-wrong")
-    assert counter.chosen.case.wearer != "Griselda"
+    assert counter.chosen.case.wearer == ""
     counter.write("jobs-due-day", "soonish")
     assert "is not a day yet" in counter.said("jobs-due-day-wrong")
     assert counter.chosen.due == before.due
@@ -206,6 +206,32 @@ def test_two_windows_on_one_book_follow_each_other(counter: Counter, at_the_coun
     counter.fitting.job.note("shoulders-too-wide")
     other.place.look_again()
     assert other.fitting.job.case == counter.fitting.job.case
+
+
+def test_a_garment_deleted_in_another_window_is_put_away_here_too(counter: Counter, at_the_counter: MakeCounter) -> None:
+    mine = counter.fitting.job.kept.id
+    other = at_the_counter()
+    other.book.delete(mine)
+    counter.place.look_again()
+    counter.settle()
+    assert counter.rows() == [TROUSERS, JACKET]
+    assert counter.fitting.job.case.garment == ""
+    assert "deleted for good in another window" in counter.said("message-words")
+    counter.fitting.job.choose_garment("skirt")
+    assert len(counter.book.learning.jobs()) == 0
+    assert counter.fitting.job.kept.id not in ("", mine)
+
+
+def test_a_name_is_refused_on_the_garments_page_too(counter: Counter) -> None:
+    counter.press("jobs-open")
+    counter.fitting.job.go_to("garment")
+    counter.settle()
+    counter.write("garment-wearer", "Griselda")
+    assert "more than initials" in counter.said("garment-no-name")
+    assert counter.fitting.job.case.wearer == ""
+    counter.write("garment-wearer", "G. R.")
+    assert counter.there("garment-no-name") is None
+    assert counter.fitting.job.case.wearer == "G. R."
 
 
 def test_more_jobs_than_are_looked_over_wait_behind_a_link(counter: Counter) -> None:

@@ -129,6 +129,7 @@ class ChangeForm(QWidget):
             check_wearer(wearer)
         except FitdoctorError as error:
             self._say_wrong(self._wearer, str(error))
+            self.changed.emit("wearer", "")
             return
         self._say_wrong(self._wearer, "")
         self.changed.emit("wearer", wearer)

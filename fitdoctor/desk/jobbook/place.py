@@ -9,6 +9,7 @@ from datetime import date
 from PySide6.QtCore import QObject, Qt, QTimer
 
 from fitdoctor.assess import Assessment, assess
+from fitdoctor.case import Case
 from fitdoctor.desk.fitting import Fitting
 from fitdoctor.desk.jobbook.lines import RowWords, row_words
 from fitdoctor.desk.jobbook.one_look import Chosen
@@ -16,7 +17,7 @@ from fitdoctor.desk.jobbook.page import JobBookPage
 from fitdoctor.desk.jobbook.photos import PhotoStrip
 from fitdoctor.desk.jobbook.view import View
 from fitdoctor.desk.opening import begin_anew, open_shelf
-from fitdoctor.desk.shelf import Shelf
+from fitdoctor.desk.shelf import Kept, Shelf
 from fitdoctor.desk.window import Window
 from fitdoctor.desk.words import tr
 from fitdoctor.errors import FitdoctorError
@@ -186,9 +187,16 @@ class JobBookPlace(QObject):
             return
         with self.said():
             if self.book.state_of_the_file() != self._state:
-                self._state = self.book.state_of_the_file()
-                self.job.look_again()
                 self.refresh()
+                self._follow_in_hand()
+
+    def _follow_in_hand(self) -> None:
+        """The garment in hand as another window left it; one that was deleted there is put away here too."""
+        mine = self.job.kept.id
+        if mine and all(line.id != mine for line in find(self.book.file)):
+            self.job.open(Kept(case=Case(garment="")), noted=False)
+            self.window.message.say(tr("The garment in hand was deleted for good in another window."), error=False)
+        self.job.look_again()
 
     # ---- the chosen job
 

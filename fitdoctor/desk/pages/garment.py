@@ -16,6 +16,7 @@ from fitdoctor.desk.parts.text import PageTitle, Words
 from fitdoctor.desk.tokens import GUTTER
 from fitdoctor.desk.words import tr
 from fitdoctor.errors import FitdoctorError
+from fitdoctor.jobbook.job import check_wearer
 
 
 class GarmentPage(Page):
@@ -75,11 +76,14 @@ class GarmentPage(Page):
             self._facts.show_job()
 
     def _name_wearer(self, wearer: str) -> None:
+        """Initials are kept as they are typed; of a name nothing is kept."""
+        why = ""
         try:
-            self._show_no_name("")
-            self.job.name_wearer(wearer)
+            check_wearer(wearer)
         except FitdoctorError as error:
-            self._show_no_name(str(error))
+            why = str(error)
+        self._show_no_name(why)
+        self.job.name_wearer("" if why else wearer)
 
     def _show_no_name(self, why: str) -> None:
         self._wearer.show_wrong(bool(why))
