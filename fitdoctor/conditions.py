@@ -116,7 +116,7 @@ def _cloth_state(knowledge: Knowledge, case: Case, need: ClothNeeded, amounts: M
         spare = there.mm - wanted.mm - need.keep_mm
         state = "borderline" if 0 < abs(spare) < give else ("met" if spare >= 0 else "not-met")
         found = f"{shop.length(there.mm)} there, {shop.length(wanted.mm)} wanted, {keep} must stay"
-    needs = f"The {seam} hold the cloth that is let out, and {keep} over" if need.keep_mm else f"The {seam} hold the cloth that is let out"
+    needs = f"Cloth to let out lies in the {seam}" + (f", with {keep} to spare" if need.keep_mm else "")
     lacking = tuple(m for m, there_is in ((need.measurement, there), (need.amount, wanted)) if there_is is None)
     return ConditionState(
         f"cloth-in-{need.seam}",
