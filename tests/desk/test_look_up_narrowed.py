@@ -5,13 +5,14 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QCoreApplication, Qt
 from PySide6.QtWidgets import QApplication, QWidget
 
 from fitdoctor.desk.handbook.kinds import KIND_TITLES
 from fitdoctor.desk.look import look_of
 from fitdoctor.knowledge.filters import Filter
 from fitdoctor.knowledge.knowledge import Knowledge
+from tests.desk.test_reading_the_desk import Longer
 
 if TYPE_CHECKING:
     from tests.desk.reading_chair import MakeReader, Reader
@@ -25,6 +26,11 @@ def narrow(reader: Reader, field: str, value: str) -> None:
         reader.press("look-up-narrow")
     reader.press(f"look-up-by-{field}")
     reader.press(f"look-up-by-{field}-{value}")
+
+
+def _focus() -> str:
+    focus = QApplication.focusWidget()
+    return focus.objectName() if focus else ""
 
 
 def shown(reader: Reader) -> set[tuple[str, str]]:
@@ -126,6 +132,19 @@ def test_no_word_of_the_choice_is_out_of_sight(sit_down: MakeReader, percent: in
         assert [w.objectName() for w in clipped] == []
 
 
-def _focus() -> str:
-    focus = QApplication.focusWidget()
-    return focus.objectName() if focus else ""
+def test_a_translation_shows_in_the_choice_and_on_the_map_and_nothing_is_clipped(sit_down: MakeReader) -> None:
+    translator = Longer()
+    QCoreApplication.installTranslator(translator)
+    try:
+        reader = sit_down()
+        reader.open()
+        narrow(reader, "garment", "jacket")
+        reader.look_up.show_entry(("causes", "hips-too-small"))
+        reader.look_up.turn_map()
+        reader.settle()
+        for name in ("look-up-only", "look-up-map-hint", "look-up-map-head-symptoms", "look-up-kind-causes"):
+            assert "[" in reader.said(name)
+        clipped = [w for w in reader.window.findChildren(QWidget) if w.isVisible() and getattr(w, "clipped", bool)()]
+        assert [w.objectName() for w in clipped] == []
+    finally:
+        QCoreApplication.removeTranslator(translator)
