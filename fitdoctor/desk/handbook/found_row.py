@@ -23,6 +23,7 @@ class FoundRow(Control):
     def __init__(self, look: Look, key: Key, title: str) -> None:
         super().__init__(look, f"look-up-found-{key[1]}", title)
         self.key, self.title, self.current = key, title, False
+        self._heights: dict[tuple[int, bool], int] = {}
         policy = QSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Minimum)
         policy.setHeightForWidth(True)
         self.setSizePolicy(policy)
@@ -42,7 +43,11 @@ class FoundRow(Control):
         return True
 
     def heightForWidth(self, width: int) -> int:
-        return ceil(self.paragraph().height(max(1.0, width - _LEFT - _RIGHT)) + 2 * _HIGH)
+        """Kept once worked out: while one types, layouts ask for it many times over."""
+        asked = width, self.current
+        if asked not in self._heights:
+            self._heights[asked] = ceil(self.paragraph().height(max(1.0, width - _LEFT - _RIGHT)) + 2 * _HIGH)
+        return self._heights[asked]
 
     def sizeHint(self) -> QSize:
         return QSize(ceil(self.paragraph().natural_width() + _LEFT + _RIGHT), ceil(self.look.line("row") + 2 * _HIGH))
