@@ -52,6 +52,7 @@ class Assessment:
     next: tuple[NextCheck, ...]
     settled: bool
     treat: tuple[str, ...]
+    left_alone: tuple[str, ...]
     choices: tuple[Choice, ...]
     wanted: tuple[Wanted, ...]
     amounts: tuple[WorkedAmount, ...]
@@ -81,7 +82,9 @@ def assess(
     knowledge.garment(case.garment)
     diagnosis = diagnose(knowledge, case, learned)
     asks = next_checks(knowledge, case, diagnosis, where)
-    treat = tuple(cause for cause in (case.treat or likely(diagnosis)) if cause in knowledge.causes)
+    wanted = tuple(cause for cause in (case.treat or likely(diagnosis)) if cause in knowledge.causes)
+    treat = tuple(cause for cause in wanted if cause not in case.left_alone)
+    left_alone = tuple(cause for cause in case.left_alone if cause in wanted)
     choices = tuple(choose(knowledge, case, cause, shop) for cause in treat)
     chosen = {choice.chosen.method: choice.chosen for choice in choices if choice.chosen}
     methods = [knowledge.methods[id_] for id_ in chosen]
@@ -93,10 +96,11 @@ def assess(
         next=asks,
         settled=settled(knowledge, case, diagnosis),
         treat=treat,
+        left_alone=left_alone,
         choices=choices,
         wanted=_wanted(knowledge, choices, case),
         amounts=worked,
-        verdict=_verdict(case, choices, chosen, asks),
+        verdict=_verdict(case, choices, chosen, asks, left_alone),
         plan=_plan(case, methods, worked, shop),
         cautions=_cautions(chosen),
     )
@@ -149,12 +153,16 @@ def _asked_for(knowledge: Knowledge, choice: Choice) -> Iterator[tuple[str, str,
             yield lacking, choice.cause, method.id, True
 
 
-def _verdict(case: Case, choices: Sequence[Choice], chosen: Mapping[str, MethodVerdict], asks: Sequence[NextCheck]) -> Verdict:
+def _verdict(
+    case: Case, choices: Sequence[Choice], chosen: Mapping[str, MethodVerdict], asks: Sequence[NextCheck], left_alone: Sequence[str]
+) -> Verdict:
     if chosen:
         return overall(chosen.values())
     without = [choice for choice in choices if choice.why_none]
     if without:
         return Verdict("CANNOT", without[0].why_none, (Reason(without[0].why_none, without[0].cause),))
+    if left_alone and not choices:
+        return Verdict("LEAVE_ALONE", "It is left alone by choice.", tuple(Reason("Left alone by choice.", cause) for cause in left_alone))
     if not case.seen and case.looked:
         return Verdict("LEAVE_ALONE", "Nothing shows that asks for work.", ())
     look = f" Next: {asks[0].ask}" if asks else ""

@@ -35,6 +35,7 @@ class Case(msgspec.Struct, frozen=True, kw_only=True):
         answers: check id -> yes, no or not-known.
         measured: measurement id -> length.
         treat: cause ids to treat; empty means the likely ones.
+        left_alone: cause ids that are left as they are by choice, likely or not.
         methods: cause id -> method id chosen for it.
         past_limits: condition ids the fitter decided to go past this once.
         notes: free text, and lines seen that no symptom fits.
@@ -52,6 +53,7 @@ class Case(msgspec.Struct, frozen=True, kw_only=True):
     answers: dict[str, Answer] = {}
     measured: dict[str, Measured] = {}
     treat: tuple[str, ...] = ()
+    left_alone: tuple[str, ...] = ()
     methods: dict[str, str] = {}
     past_limits: tuple[str, ...] = ()
     notes: str = ""

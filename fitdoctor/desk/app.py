@@ -95,8 +95,8 @@ class Desk:
     def _read(self, then: Callable[[Knowledge], None], stopped: Callable[[], None]) -> None:
         shop = self.window.shop
         if shop.knowledge_folder and not Path(shop.knowledge_folder).is_dir():
-            text = tr("Your own folder {folder} is not there, so only the handbook that comes with the program is used.")
-            self.window.message.say(text.format(folder=shop.knowledge_folder), error=False)
+            text = "Your own folder {folder} is not there, so only the handbook that comes with the program is used."
+            self.window.message.say(tr(text, folder=shop.knowledge_folder), error=False)
             shop = msgspec.structs.replace(shop, knowledge_folder="")
         self.window.at_work.start(LongWork(tr("Reading the handbook"), lambda tell: read_all(shop, tell), then, self._failed, stopped))
 
@@ -128,6 +128,7 @@ class Desk:
         from fitdoctor.desk.rack.place import AtTheRack
 
         self._lay_out_settings()
+        place = self.window.place
         shelf = open_shelf()
         try:
             kept = first_kept(knowledge, shelf, self._case)
@@ -140,6 +141,8 @@ class Desk:
         self.look_up = LookUp(self.window, job)
         self.window.placeWanted.connect(self._open_practise)
         self.job_book = bind_job_book(self.window, self.fitting)
+        if place != self.window.place:
+            self.window.placeWanted.emit(place)
         if knowledge.problems:
             self._say_left_out(knowledge)
 

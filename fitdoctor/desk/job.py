@@ -237,11 +237,12 @@ class Job(QObject):
         kept = {of: tuple(s for s in ids if s != symptom) + ((symptom,) if of == answer else ()) for of, ids in lists.items()}
         self._change(seen=kept["yes"], not_seen=kept["no"], unsure=kept[NOT_KNOWN])
 
-    def treat(self, cause: str, wanted: bool) -> None:
-        """Whether to treat a cause, in place of what the program proposes."""
-        now = self.assessment.treat if self.assessment else ()
-        rest = tuple(c for c in (self.case.treat or now) if c != cause)
-        self._change(treat=(*rest, cause) if wanted else rest)
+    def treat(self, cause: str, wanted: bool, said: str = "", **fields: Any) -> None:
+        """Whether to treat a cause, in place of what the program proposes, or to leave it alone."""
+        now = (*self.assessment.treat, *self.assessment.left_alone) if self.assessment else ()
+        treat = self.case.treat if cause in now or not wanted else (*(self.case.treat or now), cause)
+        alone = tuple(c for c in self.case.left_alone if c != cause) + (() if wanted else (cause,))
+        self._change(said, treat=treat, left_alone=alone, **fields)
 
     # ---- measuring and deciding
 
@@ -264,8 +265,8 @@ class Job(QObject):
             self._change(measured={**self.case.measured, measurement: reading})
 
     def choose_method(self, cause: str, method: str) -> None:
-        """The way a cause is treated."""
-        self._change(methods={**self.case.methods, cause: method})
+        """The way a cause is treated, also one that was left alone."""
+        self.treat(cause, True, methods={**self.case.methods, cause: method})
 
     def go_past(self, condition: str, past: bool) -> None:
         """Go past a limit this once."""

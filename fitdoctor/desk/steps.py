@@ -50,7 +50,7 @@ def _narrow(kept: Kept, assessment: Assessment | None) -> tuple[str, Thread]:
     done = len(kept.case.answers) + len(kept.case.not_seen) + len(kept.case.unsure)
     if assessment is None or not (kept.case.seen or done):
         return "", "none"
-    if assessment.settled and assessment.treat:
+    if assessment.settled and (assessment.treat or assessment.left_alone):
         return count(done, "{number} check, settled", "{number} checks, settled"), "sewn"
     left = len(assessment.next)
     if not left:
@@ -59,7 +59,7 @@ def _narrow(kept: Kept, assessment: Assessment | None) -> tuple[str, Thread]:
 
 
 def _measure(assessment: Assessment | None) -> tuple[str, Thread]:
-    if assessment is None or not assessment.treat:
+    if assessment is None or not (assessment.treat or assessment.left_alone):
         return "", "none"
     needed = [want for want in assessment.wanted if want.needed or want.taken]
     taken = [want for want in needed if want.taken]
@@ -70,7 +70,7 @@ def _measure(assessment: Assessment | None) -> tuple[str, Thread]:
 
 
 def _done(assessment: Assessment | None) -> tuple[str, Thread]:
-    if assessment is None or not assessment.choices:
+    if assessment is None or not (assessment.choices or assessment.left_alone):
         return "", "none"
     open_ = len(unknown_conditions(assessment))
     if open_:
@@ -88,7 +88,7 @@ def unknown_conditions(assessment: Assessment) -> tuple[str, ...]:
 def _plan(kept: Kept, assessment: Assessment | None) -> tuple[str, Thread]:
     operations = assessment.plan.operations if assessment else ()
     if assessment is None or not operations:
-        return "", "none"
+        return (tr("no work"), "sewn") if assessment and assessment.left_alone and not assessment.choices else ("", "none")
     done = {operation.id for operation in operations} & set(kept.case.done)
     if len(done) == len(operations):
         return tr("all done"), "sewn"

@@ -78,6 +78,7 @@ class Sheet:
     answers: tuple[tuple[str, str], ...]
     measured: tuple[tuple[str, str], ...]
     causes: tuple[tuple[str, str, str], ...]
+    left_alone: tuple[str, ...]
     verdict: str
     sentence: str
     methods: tuple[tuple[str, str, str], ...]
@@ -109,6 +110,7 @@ def write_sheet(knowledge: Knowledge, assessment: Assessment) -> Sheet:
             (knowledge.measurements[m].title, shop.length(v.mm)) for m, v in case.measured.items() if m in knowledge.measurements
         ),
         causes=_causes(knowledge, assessment),
+        left_alone=tuple(knowledge.causes[cause].title for cause in assessment.left_alone),
         verdict=assessment.verdict.words,
         sentence=assessment.verdict.sentence,
         methods=tuple((knowledge.methods[m].title, knowledge.methods[m].lining, knowledge.methods[m].pressing) for m in assessment.methods),

@@ -2,25 +2,24 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QWidget
 
-from fitdoctor.assess import Assessment, Choice
+from fitdoctor.assess import Assessment, Choice, choose
 from fitdoctor.desk.job import Job
 from fitdoctor.desk.look import Look
 from fitdoctor.desk.pages.needs import Needs
 from fitdoctor.desk.pages.page import Columns, Page, section
 from fitdoctor.desk.pages.said import for_causes
-from fitdoctor.desk.parts.button import Link
 from fitdoctor.desk.parts.control import ControlGroup
 from fitdoctor.desk.parts.empty_note import EmptyNote
 from fitdoctor.desk.parts.method_choice import MethodChoice, Way
-from fitdoctor.desk.parts.rows import Rows, left
+from fitdoctor.desk.parts.rows import Rows
 from fitdoctor.desk.parts.text import PageTitle, SectionHead, Words
 from fitdoctor.desk.parts.verdict_head import TAGS, VerdictHead
-from fitdoctor.desk.words import count, tr
+from fitdoctor.desk.words import count, lower_first, tr
 from fitdoctor.plan import method_minutes
 from fitdoctor.sheet import duration
 from fitdoctor.verdict import LEVEL_WORDS, MethodVerdict
@@ -70,26 +69,37 @@ class DonePage(Page):
     def _show_ways(self, assessment: Assessment) -> None:
         rows: list[QWidget] = []
         self._groups = []
-        for choice in assessment.choices:
-            rows += self._choice(choice, several=len(assessment.choices) > 1)
+        job = self.job
+        left_alone = [choose(job.knowledge, job.case, cause, job.shop) for cause in assessment.left_alone]
+        choices = [*assessment.choices, *left_alone]
+        for choice in choices:
+            rows += self._choice(choice, len(choices) > 1, choice in left_alone)
         self._ways.show_rows(rows)
 
-    def _choice(self, choice: Choice, several: bool) -> Iterator[QWidget]:
-        """The ways to treat one cause."""
+    def _choice(self, choice: Choice, several: bool, left_alone: bool) -> Iterator[QWidget]:
+        """The ways to treat one cause, and to leave it alone."""
         cause = self.job.knowledge.causes[choice.cause]
         known = count(len(choice.ways), "1 known", "{number} known")
         yield SectionHead(self.look, (cause.short or cause.title) if several else tr("Ways to do it"), known)
-        ways = [self._way(choice, way) for way in sorted(choice.ways, key=lambda way: way is not choice.chosen)]
-        self._groups.append(ControlGroup(ways))
-        yield from ways
         if not choice.ways:
             yield Words(self.look, choice.why_none or tr("No way to do it is known here."), "reading")
-        if several:
-            leave = Link(self.look, tr("Leave this one alone"), f"done-leave-{choice.cause}")
-            leave.clicked.connect(lambda: self.job.treat(choice.cause, False))
-            yield left(leave)
+        ways = [self._way(choice, way, left_alone) for way in sorted(choice.ways, key=lambda way: way is not choice.chosen)]
+        if not any(self.job.knowledge.methods[way.method].kind == "leave" for way in choice.ways):
+            ways.insert(0 if left_alone else len(ways), self._leave(choice.cause, left_alone))
+        self._groups.append(ControlGroup(ways))
+        yield from ways
 
-    def _way(self, choice: Choice, way: MethodVerdict) -> MethodChoice:
+    def _leave(self, cause: str, left_alone: bool) -> MethodChoice:
+        words = LEVEL_WORDS["LEAVE_ALONE"]
+        reason = tr("Nothing is opened. The sheet says that it is left alone by choice.")
+        shown = Way(method="", title=tr(words), tag=TAGS["LEAVE_ALONE"], verdict=tr("no work"), reason=reason, time="")
+        control = MethodChoice(self.look, shown, left_alone, f"done-leave-{cause}")
+        entry = self.job.knowledge.causes[cause]
+        said = tr("Left alone: {cause}.", cause=lower_first((entry.short or entry.title).rstrip(".")))
+        control.clicked.connect(lambda: self._take(lambda: self.job.treat(cause, False, said)))
+        return control
+
+    def _way(self, choice: Choice, way: MethodVerdict, left_alone: bool) -> MethodChoice:
         method = self.job.knowledge.methods[way.method]
         words = LEVEL_WORDS[way.level]
         shown = Way(
@@ -100,9 +110,9 @@ class DonePage(Page):
             reason=way.sentence,
             time=self._time(way),
         )
-        chosen = choice.chosen is not None and choice.chosen.method == way.method
+        chosen = choice.chosen is not None and choice.chosen.method == way.method and not left_alone
         control = MethodChoice(self.look, shown, chosen, f"done-way-{choice.cause}-{method.id}")
-        control.clicked.connect(lambda: self._choose(choice.cause, method.id))
+        control.clicked.connect(lambda: self._take(lambda: self.job.choose_method(choice.cause, method.id)))
         return control
 
     def _time(self, way: MethodVerdict) -> str:
@@ -112,9 +122,9 @@ class DonePage(Page):
         time = duration(method_minutes(method, self.job.shop, self.job.case.facts.get("lining") == "none")[1])
         return tr("Would be about {time}", time=time) if way.level == "CANNOT" else tr("About {time} of work", time=time)
 
-    def _choose(self, cause: str, method: str) -> None:
-        self.job.choose_method(cause, method)
-        self.show_job()
+    def _take(self, decide: Callable[[], None]) -> None:
+        decide()
+        self.show_job()  # what was chosen already stays chosen
 
     def focus_first(self, reason: Qt.FocusReason) -> None:
         if self._empty.isVisibleTo(self):

@@ -53,6 +53,10 @@ class MeasurePage(Page):
         self._columns.setVisible(ready)
         self._title.remark(for_causes(self.job.knowledge, assessment) if ready and assessment else "")
         if not ready or assessment is None:
+            if assessment is not None and assessment.left_alone:
+                text = tr("It is left alone by choice, so there is nothing to measure.")
+                self._empty.say(text, tr("Go to Can it be done"))
+                return
             lacking = bool(self.job.case.seen)
             text = tr("No cause stands out yet to measure for.") if lacking else tr("No cause to measure for yet. Note what shows first.")
             self._empty.say(text, tr("Go to Narrow it down") if lacking else tr("Go to What shows"))
@@ -90,7 +94,8 @@ class MeasurePage(Page):
         self.focus_first(Qt.FocusReason.OtherFocusReason)
 
     def _go_where_it_lacks(self) -> None:
-        self.job.go_to("narrow" if self.job.case.seen else "shows")
+        found = self.job.assessment
+        self.job.go_to("done" if found and found.left_alone else "narrow" if self.job.case.seen else "shows")
 
     def focus_first(self, reason: Qt.FocusReason) -> None:
         if self._empty.isVisibleTo(self):

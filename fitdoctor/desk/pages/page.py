@@ -119,7 +119,7 @@ class Page(QWidget):
         again = next((w for w in self.findChildren(QWidget, name) if w.isVisibleTo(self)), None) if name else None
         if again is not None:
             again.setFocus(reason)
-        elif ringed:
+        else:
             self.focus_first(reason)
 
 

@@ -76,6 +76,9 @@ class PlanPage(Page):
         if assessment is not None and assessment.choices:
             self._lacking = "done"
             text = tr("The way that is chosen has no work in it, so there is nothing to plan.")
+        elif assessment is not None and assessment.left_alone:
+            self._lacking = "done"
+            text = tr("It is left alone by choice, so there is nothing to plan.")
         elif self.job.case.seen:
             self._lacking = "narrow"
             text = tr("No cause stands out yet, so there is no work to plan.")

@@ -44,13 +44,14 @@ class CaseFile(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=
     answers: dict[str, str] = {}
     measured: dict[str, str | Reading] = {}
     treat: tuple[str, ...] = ()
+    left_alone: tuple[str, ...] = ()
     methods: dict[str, str] = {}
     past_limits: tuple[str, ...] = ()
     notes: str = ""
     done: tuple[str, ...] = ()
 
 
-_LISTS = ("seen", "looked", "not_seen", "unsure", "treat", "past_limits", "done")
+_LISTS = ("seen", "looked", "not_seen", "unsure", "treat", "left_alone", "past_limits", "done")
 _ONLY_SOLVED = frozenset(SolvedCase.__struct_fields__) - frozenset(CaseFile.__struct_fields__)
 
 
@@ -153,6 +154,7 @@ class _Checked:
             answers=dict(self._answers(file.answers)),
             measured=dict(self._measured(file.measured)),
             treat=self._all_known("causes", "treat", file.treat),
+            left_alone=self._all_known("causes", "left_alone", file.left_alone),
             methods=dict(self._methods(file.methods)),
             past_limits=self._all_known("conditions", "past_limits", file.past_limits),
             notes=file.notes,
