@@ -14,7 +14,7 @@ from PySide6.QtCore import QLocale
 from PySide6.QtWidgets import QApplication, QMessageBox, QPushButton
 
 from fitdoctor.desk.at_work import LongWork
-from fitdoctor.desk.background import Tell
+from fitdoctor.desk.background import Tell, nothing, run_in_background
 from fitdoctor.desk.window import Window
 from fitdoctor.desk.wishes import ask_for_stillness
 from fitdoctor.desk.words import tr
@@ -143,6 +143,7 @@ class Desk:
         self.job_book = bind_job_book(self.window, self.fitting)
         if place != self.window.place:
             self.window.placeWanted.emit(place)
+        run_in_background(lambda: job.index, nothing, self._failed)  # so that the first key typed is answered at once
         if knowledge.problems:
             self._say_left_out(knowledge)
 

@@ -15,7 +15,11 @@ from fitdoctor.desk.background import run_in_background
 
 def test_the_result_comes_back_in_the_windows_own_thread(qtbot: QtBot) -> None:
     where: list[tuple[Any, bool]] = []
-    run_in_background(threading.current_thread, lambda worked: where.append((worked, threading.current_thread() is worked)), where.append)
+
+    def came_back(worked: threading.Thread) -> None:
+        where.append((worked, threading.current_thread() is worked))
+
+    run_in_background(threading.current_thread, came_back, lambda error: pytest.fail(str(error)))
     qtbot.waitUntil(lambda: bool(where))
     worked, same = where[0]
     assert worked is not threading.main_thread()
@@ -42,7 +46,7 @@ def test_circles_are_not_freed_by_the_errands_thread(qtbot: QtBot) -> None:
     def litter() -> int:
         for _ in range(50):
             weakref.finalize(Ring(), lambda: freed.append(threading.current_thread()))
-        made = [[[] for _ in range(20)] for _ in range(5000)]  # enough for the collector to set in, were it awake
+        made: list[list[list[int]]] = [[[] for _ in range(20)] for _ in range(5000)]  # enough for the collector to set in, were it awake
         return len(made)
 
     done: list[int] = []
