@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import sqlite3
+from contextlib import closing
 from datetime import date, timedelta
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -11,6 +13,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QImage
 from PySide6.QtWidgets import QFileDialog, QLineEdit, QPlainTextEdit
 
+from fitdoctor.case import Case
 from fitdoctor.desk.jobbook.carry import Carry
 from fitdoctor.desk.jobbook.days import due_words, typed_day
 from fitdoctor.desk.look import look_of
@@ -273,3 +276,23 @@ def test_a_book_that_cannot_be_opened_is_said_with_a_way_out(at_the_counter: Mak
     assert counter.place.shelf.trouble is None
     with open_book() as book:
         assert book.job(counter.fitting.job.kept.id).case.garment == "skirt"
+
+
+def test_a_book_that_another_program_holds_can_be_opened_again_and_what_came_meanwhile_is_in_it(at_the_counter: MakeCounter) -> None:
+    with open_book() as book:
+        book.add(Case(garment="dress", title="Kept before"))
+    whole = usual_place().read_bytes()
+    with closing(sqlite3.connect(usual_place())) as newer:
+        newer.execute("PRAGMA user_version = 99")
+    counter = at_the_counter()
+    assert "newer version" in counter.said("message-words")
+    counter.fitting.job.choose_garment("skirt")
+    counter.fitting.job.name("Kept meanwhile")
+    counter.press("message-button")
+    assert "newer version" in counter.said("message-words"), "nothing has changed yet"
+    for part in usual_place().parent.glob("jobs.db-*"):
+        part.unlink()
+    usual_place().write_bytes(whole)
+    counter.press("message-button")
+    assert sorted(counter.rows()) == ["Kept before", "Kept meanwhile"]
+    assert counter.fitting.job.case.title == "Kept meanwhile"

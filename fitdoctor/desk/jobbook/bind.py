@@ -7,6 +7,7 @@ from fitdoctor.desk.jobbook.carry import Carry
 from fitdoctor.desk.jobbook.changes import Changes
 from fitdoctor.desk.jobbook.closing import Closing
 from fitdoctor.desk.jobbook.place import JobBookPlace
+from fitdoctor.desk.jobbook.trouble import Trouble
 from fitdoctor.desk.jobbook.views import Views
 from fitdoctor.desk.window import Window
 
@@ -18,4 +19,5 @@ def bind_job_book(window: Window, fitting: Fitting) -> JobBookPlace:
     Closing(changes)
     Views(changes)
     Carry(place)
+    Trouble(place)
     return place

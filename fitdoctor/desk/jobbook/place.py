@@ -15,8 +15,8 @@ from fitdoctor.desk.jobbook.lines import RowWords, row_words
 from fitdoctor.desk.jobbook.one_look import Chosen
 from fitdoctor.desk.jobbook.page import JobBookPage
 from fitdoctor.desk.jobbook.photos import PhotoStrip
+from fitdoctor.desk.jobbook.trouble import way_out
 from fitdoctor.desk.jobbook.view import View
-from fitdoctor.desk.opening import begin_anew, open_shelf
 from fitdoctor.desk.shelf import Kept, Shelf
 from fitdoctor.desk.window import Window
 from fitdoctor.desk.words import tr
@@ -24,7 +24,6 @@ from fitdoctor.errors import FitdoctorError
 from fitdoctor.jobbook.book import JobBook
 from fitdoctor.jobbook.finding import Line, Sought, find
 from fitdoctor.jobbook.job import Job as BookJob
-from fitdoctor.jobbook.trouble import DamagedBook
 
 PLACE = "job-book"
 LOOK_AGAIN_MS = 2000
@@ -51,7 +50,6 @@ class JobBookPlace(QObject):
         window.closed.connect(self.leave_the_book)
         window.fills.append(self.fill)
         self.fill()
-        self.say_trouble()
 
     @property
     def shelf(self) -> Shelf:
@@ -79,7 +77,7 @@ class JobBookPlace(QObject):
         page.list.opened.connect(self._open_row)
         for part in (page, page.list):
             part.left.connect(self.leave)
-        page.wanted.connect(self._whole_book)
+        page.wanted.connect(lambda want: self.window.newWanted.emit() if want == "new" else None)
         page.form.done.connect(page.changed)
         self._rows = ()
         self.refresh()
@@ -148,7 +146,8 @@ class JobBookPlace(QObject):
     def refresh(self) -> None:
         """Show the book as it is now."""
         if self.shelf.book is None:
-            self._show_trouble()
+            trouble = self.shelf.trouble or FitdoctorError(tr("There is no job book."))
+            self.page.show_trouble(f"{trouble.text} {trouble.hint}".strip(), *way_out(self.shelf))
             return
         with self.said():
             everything, found = find(self.book.file), find(self.book.file, self.sought)
@@ -252,46 +251,3 @@ class JobBookPlace(QObject):
         """Take the chosen job in hand, where one left off."""
         with self.said():
             self.fitting.open_kept(self.shelf.take(self.id))
-
-    # ---- the whole book
-
-    def _whole_book(self, want: str) -> None:
-        acts = {"new": self.window.newWanted.emit, "again": self.open_again, "anew": self.begin_anew}
-        if want in acts:
-            acts[want]()
-
-    def say_trouble(self) -> None:
-        """Say in one sentence why the book could not be opened, and where garments are kept meanwhile."""
-        trouble = self.shelf.trouble
-        if trouble is None:
-            return
-        meanwhile = tr("Until then garments are kept in a book beside it.") if self.shelf.spare else ""
-        text = " ".join(part for part in (trouble.text, trouble.hint, meanwhile) if part)
-        button, helps = self._way_out(trouble)
-        self.window.message.say(text, button=button, act=lambda: self._whole_book(helps))
-
-    def _way_out(self, trouble: FitdoctorError) -> tuple[str, str]:
-        if isinstance(trouble, DamagedBook):
-            return tr("Set it aside and begin a new one"), "anew"
-        return (tr("Open it again"), "again") if self.shelf.book is None or self.shelf.spare else ("", "")
-
-    def _show_trouble(self) -> None:
-        trouble = self.shelf.trouble or FitdoctorError(tr("There is no job book."))
-        self.page.show_trouble(f"{trouble.text} {trouble.hint}".strip(), *self._way_out(trouble))
-
-    def open_again(self) -> None:
-        """Try to open the book again."""
-        self._stand_on(open_shelf())
-
-    def begin_anew(self) -> None:
-        """Set a damaged book aside and begin a new one."""
-        with self.said():
-            if self.shelf.book:
-                self.shelf.book.file.close()
-            self._stand_on(begin_anew())
-
-    def _stand_on(self, shelf: Shelf) -> None:
-        self.job.shelf = shelf
-        self.job.look_again()
-        self.say_trouble()
-        self.refresh()
