@@ -38,6 +38,14 @@ def test_the_installed_program_finds_its_knowledge_from_another_folder(installed
     assert "collar-stands-off-neck" in run(installed, "search", "collar", "stands", "off", at=tmp_path)
 
 
+def test_menu_entry_icon_and_description_are_installed_where_a_desktop_looks_for_them(installed: Path) -> None:
+    # XDG Base Directory Specification: data files lie in applications/, icons/ and metainfo/ below a data directory such as <prefix>/share.
+    share = installed.parent.parent / "share"
+    assert (share / "applications" / "fitdoctor.desktop").is_file()
+    assert (share / "metainfo" / "fitdoctor.metainfo.xml").is_file()
+    assert (share / "icons" / "hicolor" / "scalable" / "apps" / "fitdoctor.svg").is_file()
+
+
 def test_the_installed_program_writes_the_demo_sheet_without_a_screen(installed: Path, tmp_path: Path) -> None:
     run(installed, "demo", at=tmp_path)
     pdf, html = sorted(tmp_path.glob("*.pdf")), sorted(tmp_path.glob("*.html"))

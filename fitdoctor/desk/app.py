@@ -5,12 +5,14 @@ from __future__ import annotations
 import sys
 import traceback
 from collections.abc import Callable, Sequence
+from importlib.resources import files
 from pathlib import Path
 from types import TracebackType
 from typing import TYPE_CHECKING
 
 import msgspec
 from PySide6.QtCore import QLocale
+from PySide6.QtGui import QIcon
 from PySide6.QtWidgets import QApplication, QMessageBox, QPushButton
 
 from fitdoctor.desk.at_work import LongWork
@@ -59,6 +61,7 @@ def application_of(argv: Sequence[str] = ()) -> QApplication:
     application = QApplication(["fitdoctor", *argv])
     application.setApplicationName("fitdoctor")
     application.setDesktopFileName("fitdoctor")
+    application.setWindowIcon(QIcon(str(files("fitdoctor.desk") / "fitdoctor.svg")))
     application.setStyle("Fusion")
     QLocale.setDefault(QLocale())
     return application
