@@ -13,17 +13,18 @@ from typing import Any
 
 from fitdoctor.errors import FitdoctorError
 from fitdoctor.jobbook.commands import jobs_command
+from fitdoctor.jobbook.photos import write_whole
 from fitdoctor.look_up import found_said, search_options
 from fitdoctor.practice.options import practice_options
 from fitdoctor.rack.options import rack_options
 from fitdoctor.shop import Shop, load_shop
 
-DONE, INPUT_HAS_PROBLEMS = 0, 1
+DONE, INPUT_HAS_PROBLEMS, STOPPED = 0, 1, 130
 Command = Callable[[str, Callable[[argparse.Namespace], int], str], argparse.ArgumentParser]
 
 
 def main(argv: Sequence[str] | None = None) -> int:
-    """Run one command; return its exit code: 0 done, 1 the input or the knowledge has problems, 2 wrong use."""
+    """Run one command; return its exit code: 0 done, 1 the input or the knowledge has problems, 2 wrong use, 130 stopped by the user."""
     args = _parser().parse_args(argv)
     run: Callable[[argparse.Namespace], int] = args.run
     try:
@@ -31,6 +32,9 @@ def main(argv: Sequence[str] | None = None) -> int:
     except FitdoctorError as error:
         print(error, file=sys.stderr)
         return INPUT_HAS_PROBLEMS
+    except KeyboardInterrupt:
+        print("Stopped.", file=sys.stderr)
+        return STOPPED
     except BrokenPipeError:
         # Whoever read the output has seen enough; nothing more can be written, not even on closing.
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
@@ -249,7 +253,7 @@ def _write_sheet(knowledge: Any, assessment: Any, path: Path) -> None:
 
 def _write(path: Path, content: bytes) -> None:
     try:
-        path.write_bytes(content)
+        write_whole(path, content)
     except OSError as error:
         raise FitdoctorError(f"{path} could not be written: {error.strerror}.", "Choose another folder.") from error
 

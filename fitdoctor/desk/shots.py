@@ -8,6 +8,7 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 
 from PySide6.QtCore import QEventLoop, QLocale, QSize
+from PySide6.QtGui import QImage
 from PySide6.QtWidgets import QApplication
 
 from fitdoctor.desk.app import application_of
@@ -17,9 +18,11 @@ from fitdoctor.desk.first import kept_from_file
 from fitdoctor.desk.fitting import Fitting
 from fitdoctor.desk.job import Job
 from fitdoctor.desk.look import Look, look_of
+from fitdoctor.desk.settings.settings import Settings
 from fitdoctor.desk.shelf import Kept, Shelf
 from fitdoctor.desk.step_names import STEPS
 from fitdoctor.desk.window import Window
+from fitdoctor.errors import FitdoctorError
 from fitdoctor.jobbook.book import open_book
 from fitdoctor.knowledge.knowledge import Knowledge
 from fitdoctor.knowledge.read import demo_files
@@ -49,27 +52,41 @@ def take_shots(knowledge: Knowledge, folder: Path, symptoms_only: bool = False) 
     for theme in ("light", "dark"):
         look = look_of(theme == "dark")
         path = folder / f"symptoms-{theme}.png"
-        contact_sheet(knowledge, look.tones).save(str(path))
-        yield path
+        yield saved(contact_sheet(knowledge, look.tones), path)
     for name, sheet in explaining_sheets(knowledge, look_of(dark=False).tones):
         path = folder / f"{name}.png"
-        sheet.save(str(path))
-        yield path
+        yield saved(sheet, path)
     if symptoms_only:
         return
     with TemporaryDirectory() as place, open_book(Path(place) / "jobs.db") as book:
         shelf = Shelf(book)
         demo = {word: shelf.keep(_kept(knowledge, word)) for word in dict.fromkeys(SHOWN.values())}
-        for theme, percent, size, ending in _looks():
-            look = look_of(theme == "dark", percent)
-            yield from _pages(application, knowledge, shelf, demo, look, size, folder, f"{theme}{ending}")
+        for look, size, ending in _looks():
+            yield from _pages(application, knowledge, shelf, demo, look, size, folder, f"{look.tokens.name}{ending}")
 
 
-def _looks() -> Iterator[tuple[str, int, QSize, str]]:
-    for theme in ("light", "dark"):
-        yield theme, 100, SIZE, ""
-        yield theme, 200, SIZE, "-200"
-    yield "light", 100, SMALL, "-small"
+def _looks() -> Iterator[tuple[Look, QSize, str]]:
+    for dark in (False, True):
+        yield look_of(dark), SIZE, ""
+        yield look_of(dark, 200), SIZE, "-200"
+        yield look_of(dark, high_contrast=True), SIZE, "-high-contrast"
+    yield look_of(dark=False), SMALL, "-small"
+
+
+def saved(image: QImage, path: Path) -> Path:
+    """Write a picture whole or not at all; its path.
+
+    Raises:
+        FitdoctorError: it could not be written.
+    """
+    draft = path.with_name(f"{path.stem}.part{path.suffix}")
+    try:
+        if not image.save(str(draft)):
+            raise FitdoctorError(f"{path} could not be written.", "Choose another folder.")
+        draft.replace(path)
+    finally:
+        draft.unlink(missing_ok=True)
+    return path
 
 
 def _kept(knowledge: Knowledge, word: str) -> Kept:
@@ -89,14 +106,17 @@ def _pages(
     window = Window(Shop(), look)
     window.resize(size)
     window.show()
+    Settings(window)
     fitting = Fitting(window, Job(knowledge, Shop(), shelf, demo[SHOWN[STEPS[0]]]))
     for number, step in enumerate(STEPS, 1):
         fitting.job.open(demo[SHOWN[step]])
         fitting.job.go_to(step)
         settle(application, window)
         path = folder / f"{number}-{step}-{ending}.png"
-        window.grab().save(str(path))
-        yield path
+        yield saved(window.grab().toImage(), path)
+    window.placeWanted.emit("settings")
+    settle(application, window)
+    yield saved(window.grab().toImage(), folder / f"settings-{ending}.png")
     window.close()
     window.deleteLater()
 

@@ -29,7 +29,7 @@ LISTS = {"OnlyShowIn", "NotShowIn", "Actions", "MimeType", "Categories", "Implem
 FIELD_CODES = set("fFuUick%")
 ONE_OF = set("fFuU")
 # Desktop Menu Specification 1.1, appendix A: main categories, one of which an entry has.
-MAIN_CATEGORIES = set("AudioVideo Development Education Game Graphics Network Office Science Settings System Utility".split())
+MAIN_CATEGORIES = {"AudioVideo", "Development", "Education", "Game", "Graphics", "Network", "Office", "Science", "System", "Utility"}
 
 
 @pytest.fixture

@@ -3,18 +3,20 @@
 from __future__ import annotations
 
 import threading
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import pytest
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QImage
 from PySide6.QtPrintSupport import QPrinter
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QAbstractButton
 from pytestqt.qtbot import QtBot
 
-from fitdoctor.desk import at_work
+from fitdoctor.cli import STOPPED, main
+from fitdoctor.desk import at_work, shots
 from fitdoctor.desk.app import Desk, read_all
 from fitdoctor.desk.at_work import LongWork
 from fitdoctor.desk.background import Tell, Turns, in_one_go, nothing
@@ -22,6 +24,7 @@ from fitdoctor.desk.guide_paper import print_by_turns
 from fitdoctor.desk.look import look_of
 from fitdoctor.desk.pages.sheet import SheetPage
 from fitdoctor.desk.parts.text import Words
+from fitdoctor.desk.shots import saved
 from fitdoctor.desk.taken_along import write_all
 from fitdoctor.desk.window import Window
 from fitdoctor.errors import FitdoctorError
@@ -313,3 +316,28 @@ def test_of_several_files_all_are_written_or_none(tmp_path: Path) -> None:
         write_all(files)
     assert {path.name for path in tmp_path.iterdir()} == {"old.svg"}
     assert write_all({tmp_path / "a": b"a"}) == [tmp_path / "a"]
+
+
+def test_a_picture_is_written_whole_or_not_at_all(tmp_path: Path) -> None:
+    image = QImage(20, 10, QImage.Format.Format_RGB32)
+    image.fill(0)
+    assert saved(image, tmp_path / "page.png") == tmp_path / "page.png"
+    assert QImage(str(tmp_path / "page.png")).size() == image.size()
+    with pytest.raises(FitdoctorError, match="could not be written"):
+        saved(image, tmp_path / "page.notapicture")
+    assert [path.name for path in tmp_path.iterdir()] == ["page.png"]
+
+
+def test_pictures_that_are_stopped_by_the_user_leave_only_whole_ones(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    def interrupted(_knowledge: Knowledge, folder: Path, symptoms_only: bool = False) -> Iterator[Path]:
+        assert symptoms_only
+        image = QImage(20, 10, QImage.Format.Format_RGB32)
+        yield saved(image, folder / "one.png")
+        raise KeyboardInterrupt
+
+    monkeypatch.setattr(shots, "take_shots", interrupted)
+    assert main(["shots", str(tmp_path), "--symptoms"]) == STOPPED
+    assert "Stopped." in capsys.readouterr().err
+    assert [path.name for path in tmp_path.iterdir()] == ["one.png"]
