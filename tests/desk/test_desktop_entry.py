@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+import os
 import re
+import subprocess
+import sys
 import tomllib
 import xml.etree.ElementTree as ET
 from configparser import ConfigParser
@@ -10,11 +13,9 @@ from pathlib import Path
 
 import pytest
 from PySide6.QtCore import QSize
-from PySide6.QtGui import QColor, QGuiApplication, QIcon, QImage
-from pytestqt.qtbot import QtBot
+from PySide6.QtGui import QColor, QIcon, QImage
 
 from fitdoctor.cli import main
-from fitdoctor.desk.app import application_of
 from fitdoctor.desk.tokens import LIGHT, contrast
 from fitdoctor.desk.window import LEAST
 
@@ -72,10 +73,17 @@ def test_the_command_of_the_entry_is_one_the_program_knows(entry: dict[str, str]
     assert "case" in capsys.readouterr().out
 
 
-def test_the_window_names_its_entry_so_that_the_desktop_finds_name_and_icon(entry: dict[str, str]) -> None:
-    application = application_of()
-    assert f"{QGuiApplication.desktopFileName()}.desktop" == ENTRY.name
-    assert entry["StartupWMClass"] == application.applicationName()
+SAYS_ITSELF = """
+from PySide6.QtGui import QGuiApplication
+application = application_of()
+print(QGuiApplication.desktopFileName(), application.applicationName(), application.windowIcon().isNull())
+"""
+
+
+def test_the_program_names_its_entry_and_has_its_icon(entry: dict[str, str]) -> None:
+    alone = {**os.environ, "QT_QPA_PLATFORM": "offscreen"}
+    said = subprocess.run([sys.executable, "-c", SAYS_ITSELF], cwd=PROJECT, capture_output=True, text=True, check=True, env=alone).stdout
+    assert said.split() == [ENTRY.stem, entry["StartupWMClass"], "False"]
     assert entry["Icon"] == ICON.stem
 
 
@@ -117,16 +125,6 @@ def test_the_description_has_what_a_catalogue_requires(entry: dict[str, str]) ->
 
 def pictured(size: int) -> QImage:
     return QIcon(str(ICON)).pixmap(QSize(size, size)).toImage().convertToFormat(QImage.Format.Format_RGB32)
-
-
-def test_the_icon_is_the_windows_icon(qtbot: QtBot) -> None:
-    from fitdoctor.desk.window import Window
-    from fitdoctor.shop import Shop
-
-    application_of().setWindowIcon(QIcon(str(ICON)))
-    window = Window(Shop(theme="light"))
-    qtbot.addWidget(window)
-    assert not window.windowIcon().isNull()
 
 
 @pytest.mark.usefixtures("qtbot")
