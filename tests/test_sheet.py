@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import html
 import re
+from dataclasses import replace
 
 import pytest
 
@@ -25,9 +26,10 @@ def words(page: str) -> str:
 
 
 def test_fractions_are_set_in_what_is_read_and_plain_in_what_is_spoken(knowledge: Knowledge) -> None:
-    page = as_html(demo_sheet(knowledge, 0), {"diagram-A": "a.png"})
+    page = as_html(replace(demo_sheet(knowledge, 0), title="Coat, 1/2 in short"), {"diagram-A": "a.png"})
+    assert "<title>Job sheet: Coat, 1/2 in short</title>" in page
     assert re.search(r"<sup>\d+</sup>⁄<sub>(2|4|8|16)</sub>", page)
-    assert not re.search(r">[^<]*\d/(2|4|8|16) in", page)
+    assert not re.search(r">[^<]*\d/(2|4|8|16) in", page.split("<body>")[1])
     assert all("<" not in alt for alt in re.findall(r'alt="([^"]*)"', page))
     assert any(re.search(r"\d/\d+ in", alt) for alt in re.findall(r'alt="([^"]*)"', page))
 

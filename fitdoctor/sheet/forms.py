@@ -30,9 +30,10 @@ def as_text(sheet: Sheet) -> str:
 
 
 def _set_fractions(page: str) -> str:
-    """Fractions of an inch as the trade writes them, in what is read; attributes stay plain."""
-    parts = (part if part.startswith("<") else _FRACTION.sub(_set, part) for part in _TAG_OR_TEXT.findall(page))
-    return "".join(parts)
+    """Fractions of an inch as the trade writes them, in what is read; the head and attributes stay plain."""
+    head, opening, body = page.partition("<body>")
+    parts = (part if part.startswith("<") else _FRACTION.sub(_set, part) for part in _TAG_OR_TEXT.findall(body))
+    return head + opening + "".join(parts)
 
 
 def _set(found: re.Match[str]) -> str:
