@@ -75,6 +75,7 @@ def test_the_command_of_the_entry_is_one_the_program_knows(entry: dict[str, str]
 
 SAYS_ITSELF = """
 from PySide6.QtGui import QGuiApplication
+from fitdoctor.desk.app import application_of
 application = application_of()
 print(QGuiApplication.desktopFileName(), application.applicationName(), application.windowIcon().isNull())
 """
