@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
+from functools import partial
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
@@ -18,8 +19,8 @@ from fitdoctor.desk.first import kept_from_file
 from fitdoctor.desk.fitting import Fitting
 from fitdoctor.desk.job import Job
 from fitdoctor.desk.look import Look, look_of
-from fitdoctor.desk.settings.settings import Settings
 from fitdoctor.desk.shelf import Kept, Shelf
+from fitdoctor.desk.shots_of_places import places
 from fitdoctor.desk.step_names import STEPS
 from fitdoctor.desk.window import Window
 from fitdoctor.errors import FitdoctorError
@@ -62,7 +63,8 @@ def take_shots(knowledge: Knowledge, folder: Path, symptoms_only: bool = False) 
         shelf = Shelf(book)
         demo = {word: shelf.keep(_kept(knowledge, word)) for word in dict.fromkeys(SHOWN.values())}
         for look, size, ending in _looks():
-            yield from _pages(application, knowledge, shelf, demo, look, size, folder, f"{look.tokens.name}{ending}")
+            with TemporaryDirectory() as kept:
+                yield from _pages(application, knowledge, shelf, demo, look, size, (folder, Path(kept)), f"{look.tokens.name}{ending}")
 
 
 def _looks() -> Iterator[tuple[Look, QSize, str]]:
@@ -100,25 +102,32 @@ def _pages(
     demo: dict[str, Kept],
     look: Look,
     size: QSize,
-    folder: Path,
+    folders: tuple[Path, Path],
     ending: str,
 ) -> Iterator[Path]:
+    folder, kept = folders
     window = Window(Shop(), look)
     window.resize(size)
     window.show()
-    Settings(window)
     fitting = Fitting(window, Job(knowledge, Shop(), shelf, demo[SHOWN[STEPS[0]]]))
     for number, step in enumerate(STEPS, 1):
         fitting.job.open(demo[SHOWN[step]])
         fitting.job.go_to(step)
-        settle(application, window)
-        path = folder / f"{number}-{step}-{ending}.png"
-        yield saved(window.grab().toImage(), path)
-    window.placeWanted.emit("settings")
-    settle(application, window)
-    yield saved(window.grab().toImage(), folder / f"settings-{ending}.png")
+        yield _shot(application, window, folder / f"{number}-{step}-{ending}.png")
+    for number, place in enumerate(places(window, fitting, kept, partial(_wait, application)), len(STEPS) + 1):
+        yield _shot(application, window, folder / f"{number}-{place}-{ending}.png")
     window.close()
     window.deleteLater()
+
+
+def _shot(application: QApplication, window: Window, path: Path) -> Path:
+    settle(application, window)
+    return saved(window.grab().toImage(), path)
+
+
+def _wait(application: QApplication, until: Callable[[], bool]) -> None:
+    while not until():
+        application.processEvents(QEventLoop.ProcessEventsFlag.WaitForMoreEvents)
 
 
 def settle(application: QApplication, window: Window) -> None:

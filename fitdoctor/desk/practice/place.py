@@ -20,6 +20,7 @@ from fitdoctor.desk.style import lay_on
 from fitdoctor.desk.window import Window
 from fitdoctor.desk.words import count, tr
 from fitdoctor.errors import FitdoctorError
+from fitdoctor.practice.keeping import practice_file
 from fitdoctor.practice.results import write_results
 from fitdoctor.practice.scope import Scope
 
@@ -30,11 +31,11 @@ Key = tuple[str, str]
 class Practise(QObject):
     """The place in the window."""
 
-    def __init__(self, window: Window, job: Job, read: Callable[[Key], None]) -> None:
-        """`read` opens a page of the handbook."""
+    def __init__(self, window: Window, job: Job, read: Callable[[Key], None], kept: Path | None = None) -> None:
+        """`read` opens a page of the handbook; answers are kept in `kept`, the user's own file if left out."""
         super().__init__(window)
         self.window, self.job, self._read = window, job, read
-        self.sitting = Sitting(job.knowledge, window.shop)
+        self.sitting = Sitting(job.knowledge, window.shop, kept or practice_file())
         self._sheet = "exercise"
         self._asked: object = None
         self.sitting.changed.connect(self.show)

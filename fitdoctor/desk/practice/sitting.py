@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import replace
 from datetime import UTC, datetime
+from pathlib import Path
 
 from PySide6.QtCore import QObject, Signal
 
@@ -15,7 +16,7 @@ from fitdoctor.knowledge.knowledge import Knowledge
 from fitdoctor.practice.bench import Bench
 from fitdoctor.practice.exercise import Amount, Choice, Exercise, Feedback, Mark, Order, Question
 from fitdoctor.practice.judging import judge
-from fitdoctor.practice.keeping import Record, open_record, practice_file
+from fitdoctor.practice.keeping import Record, open_record
 from fitdoctor.practice.making import Set, make_set
 from fitdoctor.practice.progress import Answered, answered
 from fitdoctor.practice.schedule import Schedule
@@ -32,9 +33,9 @@ class Sitting(QObject):
     changed = Signal()
     failed = Signal(object)
 
-    def __init__(self, knowledge: Knowledge, shop: Shop) -> None:
+    def __init__(self, knowledge: Knowledge, shop: Shop, file: Path) -> None:
         super().__init__()
-        self.knowledge, self.shop = knowledge, shop
+        self.knowledge, self.shop, self._file = knowledge, shop, file
         self.bench = Bench(knowledge, shop)
         self.note = ""
         self.record = self._opened()
@@ -46,10 +47,10 @@ class Sitting(QObject):
 
     def _opened(self) -> Record:
         try:
-            record = open_record()
+            record = open_record(self._file)
         except FitdoctorError as error:
             self.note = str(error)
-            return Record(practice_file())
+            return Record(self._file)
         self.note = record.note
         return record
 

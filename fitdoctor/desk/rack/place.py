@@ -31,10 +31,10 @@ WORKING_MS = 300
 class AtTheRack(QObject):
     """The place in the window."""
 
-    def __init__(self, window: Window, job: Job, locale: QLocale | None = None) -> None:
+    def __init__(self, window: Window, job: Job, locale: QLocale | None = None, lists: Lists | None = None) -> None:
         super().__init__(window)
         self.window, self.job = window, job
-        self.hand = RackHand(job, Lists(lists_folder()), locale or QLocale())
+        self.hand = RackHand(job, lists or Lists(lists_folder()), locale or QLocale())
         self._seeing = False
         self._decided = ""
         self._shown: tuple[object, ...] = ()
