@@ -56,7 +56,7 @@ def _rack(window: Window, fitting: Fitting, folder: Path, wait: Wait) -> Iterato
     hand.choose_garment(GARMENT)
     hand.draft(price=PRICE, worth=WORTH)
     hand.take(hurry=False)
-    wait(lambda: hand.question is not None)
+    wait(lambda: hand.answer() is not None)
     yield "rack"
 
 
