@@ -59,12 +59,11 @@ def take_shots(knowledge: Knowledge, folder: Path, symptoms_only: bool = False) 
         yield saved(sheet, path)
     if symptoms_only:
         return
-    with TemporaryDirectory() as place, open_book(Path(place) / "jobs.db") as book:
-        shelf = Shelf(book)
-        demo = {word: shelf.keep(_kept(knowledge, word)) for word in dict.fromkeys(SHOWN.values())}
-        for look, size, ending in _looks():
-            with TemporaryDirectory() as kept:
-                yield from _pages(application, knowledge, shelf, demo, look, size, (folder, Path(kept)), f"{look.tokens.name}{ending}")
+    for look, size, ending in _looks():
+        with TemporaryDirectory() as kept, open_book(Path(kept) / "jobs.db") as book:
+            shelf = Shelf(book)
+            demo = {word: shelf.keep(_kept(knowledge, word)) for word in dict.fromkeys(SHOWN.values())}
+            yield from _pages(application, knowledge, shelf, demo, look, size, (folder, Path(kept)), f"{look.tokens.name}{ending}")
 
 
 def _looks() -> Iterator[tuple[Look, QSize, str]]:

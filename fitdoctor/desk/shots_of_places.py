@@ -20,7 +20,7 @@ from fitdoctor.practice.scope import Scope
 Wait = Callable[[Callable[[], bool]], None]
 LOOKED_UP = ("conditions", "dart-ends-not-punched")
 MAPPED = ("causes", "jacket-back-too-short")
-GARMENT, PRICE, WORTH = "trousers", "8", "40"
+GARMENT, PRICE, WORTH, SEEN = "trousers", "9", "30", "trousers-too-short"
 PRACTISED = Scope(garment="trousers", region=("back",), level="easy", kinds=("lines",))
 SEED = "wardrobe"
 
@@ -56,6 +56,7 @@ def _rack(window: Window, fitting: Fitting, folder: Path, wait: Wait) -> Iterato
     hand.choose_garment(GARMENT)
     hand.draft(price=PRICE, worth=WORTH)
     hand.take(hurry=False)
+    hand.see(SEEN, hand.knowledge.symptoms[SEEN].title)
     wait(lambda: hand.answer() is not None)
     yield "rack"
 
