@@ -27,7 +27,7 @@ QAbstractScrollArea::corner { background: $paper_2; border: none; }
 QScrollBar::add-page, QScrollBar::sub-page { background: transparent; }
 QMenu { background: $paper; color: $ink; border: 2px solid $ink; padding: 6px 0; }
 QMenu::item { padding: ${menu}px 28px; border-left: 4px solid transparent; }
-QMenu::item:selected { background: $thread_tint; color: $ink; border-left: 4px solid $thread; }
+QMenu::item:selected { background: $hand; color: $hand_ink; border-left: 4px solid $thread; }
 QMenu::separator { height: 2px; background: $rule; margin: 6px 0; }
 QToolTip { background: $paper; color: $ink; border: 2px solid $ink; padding: 4px 8px; }
 QMessageBox, QDialog { background: $paper; color: $ink; }
@@ -47,6 +47,8 @@ def style_sheet(look: Look) -> str:
         entry=look.font("entry").pixelSize(),
         menu=look.grown(9),
         target=look.target(),
+        hand=look.tokens.ink if look.tokens.high_contrast else look.tokens.thread_tint,
+        hand_ink=look.tokens.paper if look.tokens.high_contrast else look.tokens.ink,
     )
 
 

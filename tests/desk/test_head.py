@@ -87,7 +87,9 @@ def test_the_menu_opens_by_key_on_the_place_that_is_open(narrow: Bench, key: Qt.
     QTest.keyClick(narrow.head.menu, key)
     menu = narrow.menu()
     assert menu.activeAction().objectName() == "head-places-look-up"
-    assert [action.text().split("\t") for action in menu.actions()] == [[title, f"Ctrl {n}"] for n, (_, title) in enumerate(PLACES, 1)]
+    assert [[word.strip() for word in action.text().split("\t")] for action in menu.actions()] == [
+        [title, f"Ctrl {n}"] for n, (_, title) in enumerate(PLACES, 1)
+    ]
     menu.close()
 
 

@@ -17,7 +17,7 @@ from fitdoctor.desk.parts.text import PageTitle, Rule, Words
 from fitdoctor.desk.step_names import TITLES
 from fitdoctor.desk.words import and_list, count, lower_first, tr
 from fitdoctor.plan import STAGE_WORDS
-from fitdoctor.sheet import duration
+from fitdoctor.sheet import duration, in_minutes
 
 GUTTER = 48
 
@@ -109,7 +109,7 @@ class PlanPage(Page):
                         number=numbers[operation.id],
                         text=operation.text,
                         seam=", ".join(seam(s) for s in operation.opens),
-                        minutes=f"{operation.minutes[1]:g}",
+                        minutes=in_minutes(operation.minutes[1]),
                         try_on=operation.try_on,
                         care=operation.care,
                     )

@@ -15,6 +15,8 @@ from fitdoctor.desk.tokens import CORNER, HAIR
 from fitdoctor.desk.words import tr
 
 _PAD, _GAP, _ARROW = 14, 10, 0.6
+_APART = "   "
+"Keeps the name and the key in the menu from touching."
 
 
 class PlaceMenu(Control):
@@ -44,7 +46,7 @@ class PlaceMenu(Control):
         menu.setObjectName("head-places-menu")
         menu.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         for number, (place, title) in enumerate(self.places, 1):
-            action = menu.addAction(f"{title}\t{tr('Ctrl {number}', number=number)}")
+            action = menu.addAction(f"{title}{_APART}\t{tr('Ctrl {number}', number=number)}")
             action.setObjectName(f"head-places-{place}")
             action.triggered.connect(lambda _on=False, where=place: self.placeWanted.emit(where))
         menu.popup(self.mapToGlobal(self.rect().bottomLeft()))

@@ -64,7 +64,8 @@ class SettingsPage(QWidget):
         """Show how the shop is set, and what was set last; nothing where nothing can be taken back."""
         for group in self.groups:
             group.show_shop(shop)
-        self.foot.show_kept(f"{said}." if said else tr("Nothing was changed yet."), bool(said))
+        self.foot.show_kept(f"{said}.", bool(said))
+        self.foot.setVisible(bool(said))
 
     def focus_first(self, reason: Qt.FocusReason) -> None:
         """Put the focus on the first setting."""
