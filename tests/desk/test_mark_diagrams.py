@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
+
+from pytestqt.qtbot import QtBot
 
 from fitdoctor.desk.look import look_of
 from fitdoctor.desk.pages.marks import lettered
 from fitdoctor.desk.paper import sheet_html, sheet_pictures
 from fitdoctor.desk.parts.mark_diagram import MarkDiagram
 from fitdoctor.desk.parts.marks_table import MarkRow
+from fitdoctor.sheet import SheetMark
 
 if TYPE_CHECKING:
     from tests.desk.table_top import MakeTable
@@ -55,3 +59,15 @@ def test_both_lines_of_a_diagram_are_in_sight(table: MakeTable) -> None:
     seen = [(x, y) for x in range(image.width()) for y in range(image.height()) if image.pixel(x, y) == thread]
     assert len(seen) > 40
     assert all(3 < x < image.width() - 3 and 3 < y < image.height() - 3 for x, y in seen)
+
+
+def test_a_row_is_as_high_as_the_note_below_it_needs(qtbot: QtBot) -> None:
+    look = look_of(dark=False)
+    mark = SheetMark("A", "hem", "all round", "lower", "in all 1/2 in", "shell")
+    assumed = "from a standard block: " + "measure the hem " * 12
+    plain, noted = MarkRow(look, mark, "plain"), MarkRow(look, replace(mark, assumed=assumed), "noted")
+    for row in (plain, noted):
+        qtbot.addWidget(row)
+    lines = (noted.heightForWidth(640) - plain.heightForWidth(640)) / look.line("small")
+    assert lines > 2
+    assert noted.heightForWidth(320) > noted.heightForWidth(640)

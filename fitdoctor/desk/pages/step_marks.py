@@ -86,7 +86,7 @@ class StepMarks(QWidget):
         grid.setHorizontalSpacing(10)
         grid.setVerticalSpacing(5)
         do = tr("{do} by", do=upper_first(tr(TAKE_WORDS[mark.take])))
-        grid.addWidget(Words(self.look, tr("Along the seam, {unit}", unit=shown.unit), "small", "ink-2"), 0, 0)
+        grid.addWidget(Words(self.look, tr("Along, {unit}", unit=shown.unit), "small", "ink-2"), 0, 0)
         grid.addWidget(Rule(self.look, "ink"), 1, 0, 1, len(kept) + 1)
         grid.addWidget(Words(self.look, do, "row"), 2, 0)
         for at, (way, offset) in enumerate(kept, 1):

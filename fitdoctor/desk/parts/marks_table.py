@@ -29,6 +29,7 @@ class MarkRow(Control):
         place = ", ".join(part for part in (upper_first(mark.seam), mark.where) if part)
         super().__init__(look, name, f"{mark.letter}: {plain(place)}, {mark.do}, {mark.how_much}")
         self.mark = mark
+        self._assumed = Paragraph(look, upper_first(mark.assumed), "small")
         self.place = place + (f" ({tr('lining')})" if mark.layer == "lining" else "")
         self.setCheckable(True)
         policy = QSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Minimum)
@@ -64,8 +65,8 @@ class MarkRow(Control):
         return True
 
     def heightForWidth(self, width: int) -> int:
-        extra = self.look.line("small") if self.mark.assumed else 0.0
-        return max(self.look.grown(42), ceil(self._high(width) + extra + 18))
+        assumed = self._assumed.height(width - self._columns(width)[0][0]) if self.mark.assumed else 0.0
+        return max(self.look.grown(42), ceil(self._high(width) + assumed + 18))
 
     def sizeHint(self) -> QSize:
         return QSize(self.look.px(30), self.look.grown(43))
@@ -94,8 +95,8 @@ class MarkRow(Control):
             if len(columns) == 2:
                 y += text.height(wide) + 2
         if self.mark.assumed:
-            below = 9 + self._high(self.width())
-            Paragraph(look, self.mark.assumed, "small").paint(painter, QRectF(columns[0][0], below, self.width(), 99), look.colour("care"))
+            left, below = columns[0][0], 9 + self._high(self.width())
+            self._assumed.paint(painter, QRectF(left, below, self.width() - left, 999), look.colour("care"))
         self.paint_ring(painter)
         painter.end()
 
@@ -106,8 +107,23 @@ class _OpenRow(QWidget):
     def __init__(self, look: Look, title: str) -> None:
         super().__init__()
         self.look, self.words = look, tr("Measure first: {what}", what=title)
+        self._text, self._left = Paragraph(look, self.words, "row"), look.px(BALL) + 16
         self.setAccessibleName(self.words)
-        self.setFixedHeight(look.grown(43))
+        policy = QSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Minimum)
+        policy.setHeightForWidth(True)
+        self.setSizePolicy(policy)
+
+    def hasHeightForWidth(self) -> bool:
+        return True
+
+    def heightForWidth(self, width: int) -> int:
+        return max(self.look.grown(43), ceil(self._text.height(width - self._left) + 18))
+
+    def sizeHint(self) -> QSize:
+        return QSize(self.look.px(30), self.look.grown(43))
+
+    def minimumSizeHint(self) -> QSize:
+        return QSize(self.look.px(14), self.look.grown(43))
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         painter = QPainter(self)
@@ -117,9 +133,7 @@ class _OpenRow(QWidget):
         painter.setPen(pen)
         painter.drawLine(QPointF(0, self.height() - 2), QPointF(self.width(), self.height() - 2))
         paint_ball(painter, self.look, QPointF(self.look.px(BALL) / 2 + 6, 9 + self.look.line("row") / 2), "?", basted=True)
-        Paragraph(self.look, self.words, "row").paint(
-            painter, QRectF(self.look.px(BALL) + 16, 9, self.width(), 99), self.look.colour("ink-2")
-        )
+        self._text.paint(painter, QRectF(self._left, 9, self.width() - self._left, 999), self.look.colour("ink-2"))
         painter.end()
 
 
