@@ -44,7 +44,7 @@ def run(case: Path | None = None, argv: Sequence[str] = ()) -> int:
     window = Window(shop)
     window.show()
     for note in notes:
-        window.message.say(note, error=False)
+        window.message.add(note)
     desk = Desk(window, case)
     sys.excepthook = desk.show_bug
     application.processEvents()
@@ -99,7 +99,7 @@ class Desk:
         shop = self.window.shop
         if shop.knowledge_folder and not Path(shop.knowledge_folder).is_dir():
             text = "Your own folder {folder} is not there, so only the handbook that comes with the program is used."
-            self.window.message.say(tr(text, folder=shop.knowledge_folder), error=False)
+            self.window.message.add(tr(text, folder=shop.knowledge_folder))
             shop = msgspec.structs.replace(shop, knowledge_folder="")
         self.window.at_work.start(LongWork(tr("Reading the handbook"), lambda tell: read_all(shop, tell), then, self._failed, stopped))
 

@@ -373,12 +373,14 @@ def test_a_folder_that_is_not_there_is_said_and_not_taken(office: Office, tmp_pa
 def test_a_folder_that_went_away_meanwhile_leaves_the_handbook_that_comes_with_the_program(qtbot: QtBot, tmp_path: Path) -> None:
     window = Window(Shop(theme="light", knowledge_folder=str(tmp_path / "gone")))
     qtbot.addWidget(window)
+    window.message.add("A setting cannot be used.")
     desk = Desk(window)
     desk.start()
     qtbot.waitUntil(lambda: desk.fitting is not None, timeout=30_000)
     said = window.message.shown()
     assert said is not None
     assert str(tmp_path / "gone") in said[0]
+    assert "A setting cannot be used." in said[0]
 
 
 def test_sheets_are_offered_in_their_folder(office: Office, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:

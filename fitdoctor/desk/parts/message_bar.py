@@ -68,6 +68,11 @@ class MessageBar(QWidget):
         self.show()
         self.update()
 
+    def add(self, text: str) -> None:
+        """Say one remark more below those that are shown."""
+        shown = self.shown()
+        self.say(f"{shown[0]}\n{text}" if shown else text, error=bool(shown and shown[1]))
+
     def shown(self) -> tuple[str, bool] | None:
         """The message shown just now and whether it is an error, to show it again after a rebuilding."""
         return None if self.isHidden() else (self._words.said(), self._tone == "stop")
