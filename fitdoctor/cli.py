@@ -67,7 +67,7 @@ def _parser() -> argparse.ArgumentParser:
     sheet = command("sheet", _sheet, "Write the job sheet of a case.")
     sheet.add_argument("case", type=Path, help="case file (YAML)")
     sheet.add_argument("-o", "--output", type=Path, required=True, help="file to write: .html, .pdf or .txt")
-    guides = command("guides", _guides, "Write the marking guides of a case at full size, to print at 100 %.")
+    guides = command("guides", _guides, "Write the marking guides of a case at full size, to print without scaling.")
     guides.add_argument("case", type=Path, help="case file (YAML)")
     guides.add_argument("-o", "--output", type=Path, required=True, help="PDF to write")
     guides.add_argument("--paper", choices=("A4", "Letter"), default="A4")

@@ -31,6 +31,22 @@ def test_an_assessment_for_machines_keeps_its_shape(case_file: Path, capsys: pyt
     assert set(found["plan"]["operations"][0]) >= {"id", "text", "opens", "try_on", "minutes"}
 
 
+COMMANDS = ("", "window", "check", "assess", "search", "show", "rack", "practise", "sheet", "guides", "evaluate", "shots", "demo", "jobs")
+
+
+@pytest.mark.parametrize("command", COMMANDS)
+def test_every_command_explains_itself(command: str, capsys: pytest.CaptureFixture[str]) -> None:
+    with pytest.raises(SystemExit) as left:
+        main([*([command] if command else []), "--help"])
+    assert left.value.code == 0
+    assert "usage: fitdoctor" in capsys.readouterr().out
+
+
+def test_the_rack_says_which_amount_it_lacks(case_file: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["rack", str(case_file)]) == INPUT_HAS_PROBLEMS
+    assert "--price" in capsys.readouterr().err
+
+
 def test_an_assessment_for_people_names_the_cause_and_the_mark(case_file: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["assess", str(case_file)]) == 0
     said = capsys.readouterr().out

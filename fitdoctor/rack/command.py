@@ -51,6 +51,8 @@ def simulation_said(knowledge: Knowledge, as_json: bool) -> str:
 
 
 def _for_each(cases: Sequence[Case], amounts: Sequence[float], name: str) -> list[float]:
+    if not amounts:
+        raise FitdoctorError(f"The rack needs to know the {name}.", f"Say it with --{name}, one for each case or one for all.")
     if len(amounts) not in (1, len(cases)):
         raise FitdoctorError(
             f"{len(amounts)} amounts are given as --{name} for {len(cases)} cases.", "Give one for each case, or one for all."
