@@ -18,7 +18,6 @@ def named(tokens: Tokens) -> str:
     return f"{tokens.name}{'-high' if tokens.high_contrast else ''}"
 
 
-
 def test_contrast_is_that_of_the_guidelines() -> None:
     # Web Content Accessibility Guidelines 2.2: black on white is 21 : 1; #767676 is the lightest grey above 4.5 : 1 on white.
     assert contrast("#000000", "#FFFFFF") == pytest.approx(21.0)

@@ -114,7 +114,7 @@ class Walker:
         left = dict(case.answers)
         for _ in range(40):
             job = self.fitting.job
-            asked = [ask.id for ask in (job.assessment.next if job.assessment else ()) ]
+            asked = [ask.id for ask in (job.assessment.next if job.assessment else ())]
             ready = next((id_ for id_ in asked if id_ in left), None)
             if not left or not asked:
                 break
