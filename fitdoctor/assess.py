@@ -12,6 +12,7 @@ from fitdoctor.conditions import ConditionState
 from fitdoctor.diagnosis.diagnose import Diagnosis, diagnose, likely
 from fitdoctor.diagnosis.learning import Learned
 from fitdoctor.diagnosis.next_checks import NextCheck, next_checks, settled
+from fitdoctor.diagnosis.treat import same_work
 from fitdoctor.knowledge.entries import Method
 from fitdoctor.knowledge.knowledge import Knowledge
 from fitdoctor.plan import Plan, make_plan
@@ -65,10 +66,13 @@ class Assessment:
         """The chosen methods, each once."""
         return tuple(dict.fromkeys(choice.chosen.method for choice in self.choices if choice.chosen))
 
+    @property
+    def planned(self) -> frozenset[str]:
+        """Of the chosen methods those that are planned: what cannot be done is not."""
+        return frozenset(c.chosen.method for c in self.choices if c.chosen and c.chosen.level != "CANNOT")
 
-def assess(
-    knowledge: Knowledge, case: Case, shop: Shop | None = None, where: str = "wearer", learned: Learned | None = None
-) -> Assessment:
+
+def assess(knowledge: Knowledge, case: Case, shop: Shop | None = None, where: str = "wearer", learned: Learned | None = None) -> Assessment:
     """Work a case through: causes, next checks, amounts, verdict, plan.
 
     Args:
@@ -82,7 +86,7 @@ def assess(
     knowledge.garment(case.garment)
     diagnosis = diagnose(knowledge, case, learned)
     asks = next_checks(knowledge, case, diagnosis, where)
-    wanted = tuple(cause for cause in (case.treat or likely(diagnosis)) if cause in knowledge.causes)
+    wanted = tuple(cause for cause in (case.treat or likely(diagnosis, same_work(knowledge, case.garment))) if cause in knowledge.causes)
     treat = tuple(cause for cause in wanted if cause not in case.left_alone)
     left_alone = tuple(cause for cause in case.left_alone if cause in wanted)
     choices = tuple(choose(knowledge, case, cause, shop) for cause in treat)
@@ -101,7 +105,7 @@ def assess(
         wanted=_wanted(knowledge, choices, case),
         amounts=worked,
         verdict=_verdict(case, choices, chosen, asks, left_alone),
-        plan=_plan(case, methods, worked, shop),
+        plan=_plan(case, [method for method in methods if chosen[method.id].level != "CANNOT"], worked, shop),
         cautions=_cautions(chosen),
     )
 

@@ -78,7 +78,7 @@ def _parser() -> argparse.ArgumentParser:
     evaluate.add_argument("--compare", type=Path, metavar="FILE", help="say what improved and what got worse since that result")
     shots = command("shots", _shots, "Make all pictures of the program, offscreen.")
     shots.add_argument("folder", type=Path)
-    shots.add_argument("--symptoms", action="store_true", help="only the contact sheets: signs, causes, checks, measurements, after the work")
+    shots.add_argument("--symptoms", action="store_true", help="only the contact sheets of what is drawn")
     demo = command("demo", _demo, "Assess the demo case, print it, and write its job sheet as HTML and PDF.")
     demo.add_argument("--folder", type=Path, default=Path.cwd(), help="where to write the sheet")
     jobs_command(command("jobs", _window, "The job book: list, export, import, delete."))
@@ -165,7 +165,8 @@ def _print_assessment(knowledge: Any, assessment: Any) -> None:
     from fitdoctor.sheet import as_text, write_sheet
 
     print("CAUSES")
-    for cause in assessment.diagnosis.causes[:8]:
+    found = assessment.diagnosis
+    for cause in [c for c in found.causes if c.id in found.net.able][:8] or found.causes[:8]:
         print(f"  {cause.probability:4.0%}  {cause.title} ({cause.word})")
     for ask in assessment.next[:3]:
         print(f"  next: {ask.ask} ({ask.minutes:g} min)")

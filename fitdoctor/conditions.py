@@ -103,6 +103,15 @@ def _condition_state(knowledge: Knowledge, case: Case, condition: Condition, amo
     )
 
 
+def _no_cloth(knowledge: Knowledge, case: Case) -> str:
+    """The fact that says that the seams hold nothing to let out, in words; empty where none says so."""
+    for feature in knowledge.features.values():
+        value = next((v for v in feature.values if v.no_cloth and case.facts.get(feature.id) == v.id), None)
+        if value:
+            return f"{feature.title}: {value.title}".lower()
+    return ""
+
+
 def _cloth_state(knowledge: Knowledge, case: Case, need: ClothNeeded, amounts: Mapping[str, Length], shop: Shop) -> ConditionState:
     """Cloth in a seam: what the work draws on it and what must stay, against what is there."""
     seam = knowledge.seam_title(need.seam)
@@ -110,14 +119,16 @@ def _cloth_state(knowledge: Knowledge, case: Case, need: ClothNeeded, amounts: M
     there = case.measured.get(need.measurement)
     keep = shop.length(need.keep_mm)
     state: State = "not-known"
-    found = ""
-    if wanted is not None and there is not None:
+    found = _no_cloth(knowledge, case) if there is None and not need.seam.endswith("hem") else ""  # a hem holds its own cloth
+    if found:
+        state = "not-met"
+    elif wanted is not None and there is not None:
         give = (there.give_mm if there.give_mm is not None else knowledge.measurements[need.measurement].tolerance_mm) + wanted.give_mm
         spare = there.mm - wanted.mm - need.keep_mm
         state = "borderline" if 0 < abs(spare) < give else ("met" if spare >= 0 else "not-met")
         found = f"{shop.length(there.mm)} there, {shop.length(wanted.mm)} wanted, {keep} must stay"
     needs = f"Cloth to let out lies in the {seam}" + (f", with {keep} to spare" if need.keep_mm else "")
-    lacking = tuple(m for m, there_is in ((need.measurement, there), (need.amount, wanted)) if there_is is None)
+    lacking = tuple(m for m, there_is in ((need.measurement, there), (need.amount, wanted)) if there_is is None) if not found else ()
     return ConditionState(
         f"cloth-in-{need.seam}",
         needs,

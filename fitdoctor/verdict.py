@@ -145,7 +145,7 @@ def _sentence(level: Level, deciding: tuple[ConditionState, ...], states: tuple[
     if level == "CAN_WITHIN_LIMITS":
         return f"Nothing stops the work. {_count(len(deciding), 'limit is', 'limits are')} passed: {_lower(deciding[0].needs)}.{tail}"
     if level == "NEEDS_CARE":
-        return f"Nothing stops the work. It needs care: {_lower(deciding[0].needs)} cannot be counted on.{tail}"
+        return f"Nothing stops the work. It needs care, for this does not hold: {_lower(deciding[0].needs)}.{tail}"
     return f"Nothing stops the work.{tail}"
 
 

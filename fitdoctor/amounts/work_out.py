@@ -19,6 +19,7 @@ from fitdoctor.units import parse_length
 _LINED = ("full", "half", "yes")
 _LINING = "lining-follows"
 _PLAIN_NUMBER = re.compile(r"\d+(\.\d+)?")
+_NO_ARTICLE = frozenset({"what", "how", "where", "from", "half"})
 _PLACEHOLDER = re.compile(r"\{([a-z0-9][a-z0-9.-]*)\}")
 
 
@@ -110,9 +111,7 @@ def _values(calculation: Calculation) -> dict[str, Length]:
     return {**calculation.effects, "total": calculation.total, "each": calculation.each}
 
 
-def _work_out(
-    knowledge: Knowledge, case: Case, method: Method, name: str, spec: AmountSpec, usual: Mapping[str, float]
-) -> WorkedAmount:
+def _work_out(knowledge: Knowledge, case: Case, method: Method, name: str, spec: AmountSpec, usual: Mapping[str, float]) -> WorkedAmount:
     calculator = CALCULATORS.get(spec.calculator)
     if calculator is None:
         raise FitdoctorError(f"‘{method.id}’ asks for a calculator ‘{spec.calculator}’ that there is not.", "Run fitdoctor check.")
@@ -120,7 +119,7 @@ def _work_out(
     missing = tuple(spec.inputs.get(need, need) for need in calculator.needs if need not in inputs)
     if missing:
         titles = " and ".join(_titled(knowledge, measurement) for measurement in missing)
-        return WorkedAmount(method.id, name, calculator.name, None, missing, (Reason(f"measure the {titles} first", missing[0]),))
+        return WorkedAmount(method.id, name, calculator.name, None, missing, (Reason(f"measure {titles} first", missing[0]),))
     calculation = calculator.work_out(inputs, spec.options)
     if _lining_goes_with_it(case, method):
         calculation = _with_lining(calculation)
@@ -140,7 +139,7 @@ def _inputs(
             if (literal := _literal(value)) is not None:
                 yield input_, literal
         elif input_ in calculator.block and input_ not in calculator.needs:
-            titled = f"the {_titled(knowledge, value)}"
+            titled = _titled(knowledge, value)
             yield input_, as_usual(usual[value], titled) if value in usual else from_block(calculator.block[input_], titled)
 
 
@@ -156,7 +155,9 @@ def _literal(value: str) -> Length | None:
 def _titled(knowledge: Knowledge, measurement: str) -> str:
     entry = knowledge.measurements.get(measurement)
     title = entry.title if entry else measurement.replace("-", " ")
-    return title[:1].lower() + title[1:]
+    begins = title.split(" ")[0].lower()
+    article = "" if begins in _NO_ARTICLE else "the "
+    return f"{article}{title[:1].lower()}{title[1:]}"
 
 
 def _lining_goes_with_it(case: Case, method: Method) -> bool:

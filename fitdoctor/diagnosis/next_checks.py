@@ -14,7 +14,7 @@ from fitdoctor.diagnosis.gain import expected_gain_bits
 from fitdoctor.diagnosis.net import Bools, Floats, rows_of
 from fitdoctor.diagnosis.posterior import Posterior, posteriors
 from fitdoctor.diagnosis.ranking import Diagnosis
-from fitdoctor.diagnosis.treat import TREAT_FROM, likely
+from fitdoctor.diagnosis.treat import TREAT_FROM, likely, same_work
 from fitdoctor.knowledge.knowledge import Knowledge
 from fitdoctor.reason import Reason
 
@@ -89,7 +89,7 @@ def settled(knowledge: Knowledge, case: Case, diagnosis: Diagnosis) -> bool:
     An approximation: one answer at a time; answers less likely than `_RARE_ANSWER` are left aside; the work changes when a cause crosses
     `TREAT_FROM` (a cause treated below that, because it led clearly, must keep half its chance) and the methods are then others.
     """
-    net, treated = diagnosis.net, likely(diagnosis)
+    net, treated = diagnosis.net, likely(diagnosis, same_work(knowledge, case.garment))
     rows = list(_open_rows(case, net, _suspects(diagnosis)))
     if not rows:
         return True

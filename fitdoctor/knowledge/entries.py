@@ -156,6 +156,8 @@ class FeatureValue(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fie
     title: Text
     look: str = ""
     "How to recognise it."
+    no_cloth: bool = False
+    "Whether nothing is there to be let out; a length measured in the seam goes before it."
 
 
 class Feature(Entry, frozen=True, kw_only=True):

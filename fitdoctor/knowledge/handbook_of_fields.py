@@ -23,7 +23,8 @@ Made from the records in `fitdoctor/knowledge/entries.py` by `python -m fitdocto
 One entry a file, `<kind>/<region>/<id>.yaml`; the file's name is the id. Every scalar is read as plain text: `no` is the word no.
 Text that contains a colon and a blank, or starts with a special sign, is quoted. A length carries its unit: `3/4 in`, `19 mm`.
 Each link is written once, at the end that needs it. Every claim names a source of `sources/`, or `common-practice`.
-Words for chances stand in `scale.yaml`, lay words for the search in `words.yaml`, the regions a search is narrowed to in `regions.yaml`. Fields in **bold** must be there.
+Words for chances stand in `scale.yaml`, lay words for the search in `words.yaml`, the regions a search is narrowed to in `regions.yaml`.
+Fields in **bold** must be there.
 """
 _SIMPLE: dict[Any, str] = {str: "text", float: "number", int: "number", bool: "true or false", LengthMm: "length"}
 

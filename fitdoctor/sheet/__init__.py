@@ -1,7 +1,18 @@
 """The job sheet: one page for the work table, as plain values first, then as HTML or plain text."""
 
 from fitdoctor.sheet.forms import as_html, as_text
-from fitdoctor.sheet.words import TAKE_WORDS, Sheet, SheetMark, duration, how_much, in_minutes, letter_of, sheet_marks, write_sheet
+from fitdoctor.sheet.words import (
+    TAKE_WORDS,
+    Sheet,
+    SheetMark,
+    duration,
+    how_much,
+    in_minutes,
+    letter_of,
+    sheet_marks,
+    way_words,
+    write_sheet,
+)
 
 __all__ = [
     "TAKE_WORDS",
@@ -14,5 +25,6 @@ __all__ = [
     "in_minutes",
     "letter_of",
     "sheet_marks",
+    "way_words",
     "write_sheet",
 ]

@@ -14,6 +14,7 @@ from fitdoctor.knowledge.knowledge import COMMON_PRACTICE, Knowledge
 from fitdoctor.plan import STAGE_WORDS, PlannedOperation
 from fitdoctor.shop import Shop
 from fitdoctor.units import step_mm
+from fitdoctor.verdict import LEVEL_WORDS, MethodVerdict
 
 TAKE_WORDS = {
     "in": "take in",
@@ -81,6 +82,7 @@ class Sheet:
     left_alone: tuple[str, ...]
     verdict: str
     sentence: str
+    other_ways: tuple[tuple[str, str], ...]
     methods: tuple[tuple[str, str, str], ...]
     marks: tuple[SheetMark, ...]
     open_amounts: tuple[str, ...]
@@ -99,6 +101,8 @@ def write_sheet(knowledge: Knowledge, assessment: Assessment) -> Sheet:
     """Put an assessment into the words of a job sheet."""
     case, shop = assessment.case, assessment.shop
     plan = assessment.plan
+    planned = [method for method in assessment.methods if method in assessment.planned]
+    worked = tuple(amount for amount in assessment.amounts if amount.method in assessment.planned)
     return Sheet(
         title=case.title or knowledge.garment(case.garment).title,
         garment=knowledge.garment(case.garment).title,
@@ -113,9 +117,10 @@ def write_sheet(knowledge: Knowledge, assessment: Assessment) -> Sheet:
         left_alone=tuple(knowledge.causes[cause].title for cause in assessment.left_alone),
         verdict=assessment.verdict.words,
         sentence=assessment.verdict.sentence,
-        methods=tuple((knowledge.methods[m].title, knowledge.methods[m].lining, knowledge.methods[m].pressing) for m in assessment.methods),
-        marks=tuple(sheet_marks(knowledge, assessment.amounts, shop)),
-        open_amounts=_open_amounts(knowledge, assessment.amounts),
+        other_ways=_other_ways(knowledge, assessment),
+        methods=tuple((knowledge.methods[m].title, knowledge.methods[m].lining, knowledge.methods[m].pressing) for m in planned),
+        marks=tuple(sheet_marks(knowledge, worked, shop)),
+        open_amounts=_open_amounts(knowledge, worked),
         stages=_stages(knowledge, assessment),
         conditions=_conditions(knowledge, assessment),
         cautions=tuple(_caution(s) for s in assessment.cautions if not s.safety),
@@ -126,6 +131,23 @@ def write_sheet(knowledge: Knowledge, assessment: Assessment) -> Sheet:
         sources=_sources(knowledge, assessment),
         notes=case.notes,
     )
+
+
+def _other_ways(knowledge: Knowledge, assessment: Assessment) -> tuple[tuple[str, str], ...]:
+    """Title and verdict of each way that was not chosen, by cause; those that cannot be done are left out."""
+    known: dict[str, str] = {}
+    for choice in assessment.choices:
+        for way in choice.ways:
+            if way is not choice.chosen and (way.level != "CANNOT" or knowledge.methods[way.method].kind == "other-garment"):
+                known.setdefault(knowledge.methods[way.method].title, way_words(knowledge, way))
+    return tuple(known.items())
+
+
+def way_words(knowledge: Knowledge, way: MethodVerdict) -> str:
+    """How a way stands; another garment is no work, and nothing forbids it."""
+    kind = knowledge.methods[way.method].kind
+    words = {"other-garment": "Another garment", "leave": "No work"}.get(kind, LEVEL_WORDS[way.level])
+    return f"{words[:1].lower()}{words[1:]}"
 
 
 def duration(minutes: float) -> str:

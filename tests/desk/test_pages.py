@@ -388,7 +388,8 @@ def test_operations_are_ticked_off_and_the_tape_counts_them(table: MakeTable) ->
 
 def test_an_empty_plan_says_what_is_lacking_and_leads_there(table: MakeTable) -> None:
     top = table("jacket")
-    assert top.job.assessment and not top.job.assessment.choices
+    assert top.job.assessment
+    assert not top.job.assessment.choices
     top.go("plan")
     assert "No cause stands out yet" in text(top, "plan-empty-words")
     top.click("plan-empty-button")

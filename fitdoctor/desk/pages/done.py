@@ -21,7 +21,7 @@ from fitdoctor.desk.parts.text import PageTitle, SectionHead, Words
 from fitdoctor.desk.parts.verdict_head import TAGS, VerdictHead
 from fitdoctor.desk.words import count, lower_first, tr
 from fitdoctor.plan import method_minutes
-from fitdoctor.sheet import duration
+from fitdoctor.sheet import duration, way_words
 from fitdoctor.verdict import LEVEL_WORDS, MethodVerdict
 
 GUTTER = 48
@@ -101,12 +101,11 @@ class DonePage(Page):
 
     def _way(self, choice: Choice, way: MethodVerdict, left_alone: bool) -> MethodChoice:
         method = self.job.knowledge.methods[way.method]
-        words = LEVEL_WORDS[way.level]
         shown = Way(
             method=method.id,
             title=method.title,
-            tag=TAGS[way.level],
-            verdict=words[0].lower() + words[1:],
+            tag=TAGS["LEAVE_ALONE" if method.kind != "alteration" else way.level],
+            verdict=tr(way_words(self.job.knowledge, way)),
             reason=way.sentence,
             time=self._time(way),
         )

@@ -75,7 +75,8 @@ class PlanPage(Page):
     def _show_empty(self, assessment: Assessment | None) -> None:
         if assessment is not None and assessment.choices:
             self._lacking = "done"
-            text = tr("The way that is chosen has no work in it, so there is nothing to plan.")
+            undone = tr("What is chosen cannot be done, so no work is planned.")
+            text = undone if assessment.verdict.level == "CANNOT" else tr("The way that is chosen has no work in it.")
         elif assessment is not None and assessment.left_alone:
             self._lacking = "done"
             text = tr("It is left alone by choice, so there is nothing to plan.")
