@@ -9,6 +9,7 @@ from dataclasses import replace
 import pytest
 
 from fitdoctor.assess import assess
+from fitdoctor.case import Answer, Case, Measured
 from fitdoctor.knowledge.knowledge import Knowledge
 from fitdoctor.knowledge.read import demo_files, read_case_file
 from fitdoctor.sheet import Sheet, as_html, as_text, write_sheet
@@ -54,3 +55,29 @@ def test_the_row_of_stations_names_its_unit_once(knowledge: Knowledge, unit: str
     for mark in rows:
         assert mark.unit == unit
         assert not [figure for pair in mark.stations for figure in pair if figure.endswith(unit)]
+
+
+def test_what_cannot_be_done_has_no_work_and_no_marks_and_the_other_way_is_named(knowledge: Knowledge) -> None:
+    case = Case(
+        garment="dress",
+        seen=("strain-at-dress-hip",),
+        answers={"pulled-down-binds-at-hip": "yes"},
+        measured={"dress-hip-short-by": Measured(25.4), "bodice-side-allowance": Measured(6.4)},
+    )
+    found = assess(knowledge, case)
+    sheet = write_sheet(knowledge, found)
+    assert found.verdict.level == "CANNOT"
+    assert not found.plan.operations
+    assert not sheet.marks
+    assert ("Take the size that fits the hip", "another garment") in sheet.other_ways
+    assert "Take the size that fits the hip" in as_text(sheet)
+    assert "Take the size that fits the hip" in as_html(sheet)
+
+
+def test_a_tie_whose_work_is_the_same_is_treated(knowledge: Knowledge) -> None:
+    answers: dict[str, Answer] = {"gap-only-behind": "yes", "slack-at-band-only": "yes"}
+    found = assess(knowledge, Case(garment="slacks", seen=("back-band-stands-away",), answers=answers))
+    first, second = found.diagnosis.causes[:2]
+    assert abs(first.probability - second.probability) < 0.1
+    assert found.treat == (first.id,)
+    assert found.plan.operations

@@ -60,9 +60,10 @@ def knowledge_with(*conditions: Condition) -> Knowledge:
         tolerance_mm=LengthMm(1),
     )
     darts = Feature(id="dart-ends", title="Dart ends", ask="?", garments=("skirt",), values=(FeatureValue(id="punched", title="Punched"),))
+    seams = Feature(id="seams", title="Seams", ask="?", garments=("skirt",), values=(FeatureValue(id="bare", title="Bare", no_cloth=True),))
     return Knowledge(
         garments={"skirt": Garment(id="skirt", title="Skirt", seams=(Seam(id="side-seam", title="side seams"),))},
-        features={"dart-ends": darts},
+        features={"dart-ends": darts, "seams": seams},
         measurements={"allowance": allowance},
         methods={"let-out": LET_OUT},
         conditions={c.id: c for c in conditions},
@@ -126,6 +127,13 @@ def test_a_limit_inside_the_give_or_take_is_too_close_to_call() -> None:
 
 def test_cloth_not_looked_for_is_not_known() -> None:
     assert verdict(measured={}).level == "NOT_KNOWN"
+
+
+def test_seams_that_are_known_to_hold_nothing_forbid_a_let_out_until_they_are_measured() -> None:
+    bare = verdict(measured={}, facts={"seams": "bare"})
+    assert bare.level == "CANNOT"
+    assert "seams: bare" in bare.sentence
+    assert verdict(facts={"seams": "bare"}).level == "CAN"
 
 
 def test_what_the_fitter_goes_past_is_kept_with_the_condition() -> None:

@@ -16,8 +16,8 @@ from fitdoctor.desk.figure_view import FigureView, Noted
 from fitdoctor.desk.painter import DARK, LIGHT
 from fitdoctor.desk.pictures import Pictures
 from fitdoctor.desk.plate import Plate
-from fitdoctor.figure.compose import Scene
 from fitdoctor.figure.arrows import tape
+from fitdoctor.figure.compose import Scene
 from fitdoctor.knowledge.entries import Drawing
 from fitdoctor.knowledge.knowledge import Knowledge
 

@@ -12,7 +12,8 @@ from fitdoctor.case import Answer, Case
 from fitdoctor.diagnosis.diagnose import diagnose, likely
 from fitdoctor.diagnosis.learning import Learned, Tally
 from fitdoctor.diagnosis.ranking import chance_word, weight_word
-from tests.diagnosis.small_knowledge import cause, check, small_knowledge, symptom
+from fitdoctor.diagnosis.treat import same_work
+from tests.diagnosis.small_knowledge import cause, check, method, small_knowledge, symptom
 
 KNOWLEDGE = small_knowledge()
 
@@ -99,6 +100,15 @@ def test_rivals_for_one_sight_are_not_treated_together() -> None:
 
 def test_even_rivals_are_not_decided_by_order() -> None:
     assert likely(diagnose(KNOWLEDGE, Case(garment="trousers", seen=("folds",)))) == ()
+
+
+def test_rivals_whose_first_way_treats_both_want_the_same_work() -> None:
+    knowledge = small_knowledge()
+    assert not same_work(knowledge, "trousers")("long", "flat")
+    knowledge.methods["lower-waist"] = method("lower-waist", ("long", "flat"))
+    same = same_work(knowledge, "trousers")
+    assert same("long", "flat")
+    assert not same("long", "short")
 
 
 def test_a_clean_garment_has_nothing_to_treat() -> None:
