@@ -123,7 +123,8 @@ def _named(knowledge: Knowledge, right: str, id_: str) -> Option:
 
 def _mistakes(knowledge: Knowledge, symptom: str) -> Iterator[str]:
     for mistaken in knowledge.symptoms[symptom].mistaken_for:
-        yield f"Easily mistaken for ‘{knowledge.symptoms[mistaken.symptom].title}’. {mistaken.tell_apart}"
+        if mistaken.symptom in knowledge.symptoms:
+            yield f"Easily mistaken for ‘{knowledge.symptoms[mistaken.symptom].title}’. {mistaken.tell_apart}"
 
 
 def _nothing(entry: Symptom) -> Option:
