@@ -7,7 +7,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from math import log, sqrt
 
-from fitdoctor.knowledge.entries import Entry, Source
+from fitdoctor.knowledge.entries import Entry, Source, Symptom
 from fitdoctor.knowledge.filters import Facets, Filter
 from fitdoctor.knowledge.knowledge import COMMON_PRACTICE, Knowledge
 from fitdoctor.knowledge.passages import SAYS_MUCH, Passage, garments_of, names_of, passages_of, passages_of_source
@@ -24,6 +24,8 @@ _OTHER_GARMENT, _OTHER_THAT_SPEAKS_OF_IT = 0.35, 0.8
 _PASSAGE_SHARE = 1.0
 _EXACT = 6
 _MOST_STRAYS = 20
+_LOOSE, _TIGHT, _SURELY = {(stem("loose"),)}, {(stem("tight"),)}, 0.7
+_OPPOSITE, _UNLIKE = 0.6, 0.9
 
 
 @dataclass(frozen=True)
@@ -107,10 +109,15 @@ class SearchIndex:
 
     def _fits(self, said: str, meant: _Meant, only: Filter) -> tuple[dict[int, float], dict[int, int]]:
         """Score by entry that may be found, for its kind and the garment that is meant; and its best passage."""
-        scores, best = self._scores(list(self._vocabulary.concepts(said)))
+        concepts = list(self._vocabulary.concepts(said))
+        against = _lines_against(concepts)
+        scores, best = self._scores(concepts)
         passing = self.facets.passing(only) if only else None
         wanted = (n for n in scores if passing is None or self._entries[n][:2] in passing)
-        return {n: scores[n] * self._fitting(n, meant) * _OF_KIND.get(self._entries[n][0], _OTHER_KINDS) for n in wanted}, best
+        return {n: scores[n] * self._worth(n, meant) * against.get(_line_of(self._entries[n][2]), 1.0) for n in wanted}, best
+
+    def _worth(self, number: int, meant: _Meant) -> float:
+        return self._fitting(number, meant) * _OF_KIND.get(self._entries[number][0], _OTHER_KINDS)
 
     def _hit(self, number: int, score: float, passage: int | None) -> Hit:
         kind, id_, entry = self._entries[number]
@@ -186,6 +193,19 @@ class SearchIndex:
             return 1.0
         speaks = any(self._in_entries.get(word, {}).get(number, 0.0) >= SAYS_MUCH for word in meant.stems)
         return _OTHER_THAT_SPEAKS_OF_IT if speaks else _OTHER_GARMENT
+
+
+def _lines_against(concepts: Iterable[Mapping[Term, float]]) -> Mapping[str, float]:
+    """Lines that speak against what was said: what is loose does not strain, and what is tight seldom hangs in folds."""
+    said = {term for terms in concepts for term, fit in terms.items() if fit >= _SURELY}
+    loose, tight = not said.isdisjoint(_LOOSE), not said.isdisjoint(_TIGHT)
+    if loose == tight:
+        return {}
+    return {"strain": _OPPOSITE} if loose else {"fold": _UNLIKE, "droop": _UNLIKE}
+
+
+def _line_of(entry: Entry | Source) -> str:
+    return entry.line if isinstance(entry, Symptom) else ""
 
 
 class _Tally:

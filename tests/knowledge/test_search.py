@@ -149,3 +149,20 @@ def test_among_a_thousand_entries_the_one_that_says_it_comes_first() -> None:
     index = SearchIndex(knowledge)
     for symptom in list(knowledge.symptoms.values())[::100]:
         assert index.search(symptom.look, most=1)[0].id == symptom.id
+
+
+@pytest.mark.parametrize(
+    ("said", "garment", "symptom", "not_before"),
+    [
+        ("no room in the bust", "blouse", "bust-strain-lines", "cups-empty"),
+        ("very wide around the waist", "skirt", "skirt-hangs-loose", "band-cuts-in"),
+        ("slacks that are too large", "slacks", "seat-hangs-empty", "strain-across-seat"),
+        ("the dress is too small", "dress", "strain-at-dress-hip", "slack-at-dress-waist"),
+    ],
+)
+def test_what_is_tight_comes_before_what_is_loose_and_the_other_way_round(
+    index: SearchIndex, said: str, garment: str, symptom: str, not_before: str
+) -> None:
+    found = [hit.id for hit in index.search(said, Filter(kind="symptoms", garment=garment), most=40)]
+    assert symptom in found
+    assert not_before not in found[: found.index(symptom)]
