@@ -71,7 +71,7 @@ class Fitting(QObject):
         self.show()
         self.window.show_place("fit", page)
         self._show_foot()
-        page.focus_first(Qt.FocusReason.OtherFocusReason)
+        page.begin(Qt.FocusReason.OtherFocusReason)
 
     def show(self) -> None:
         """Show the case as it is now."""

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 import pytest
 from PySide6.QtCore import QPoint, QPointF, Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QAbstractButton, QLineEdit, QWidget
+from PySide6.QtWidgets import QAbstractButton, QLineEdit, QScrollArea, QWidget
 
 from fitdoctor.assess import assess
 from fitdoctor.desk.pages.lines import by_frequency
@@ -384,6 +384,19 @@ def test_operations_are_ticked_off_and_the_tape_counts_them(table: MakeTable) ->
     top.settle()
     assert top.job.case.done == (first.step.id,)
     assert "1 of" in step_states(top.job.knowledge, top.job.kept, top.job.assessment)[5].stands
+
+
+def test_a_page_opens_at_its_top_however_long_it_is(table: MakeTable) -> None:
+    top = table("new", size=(1024, 700))
+    top.job.choose_garment("dress")
+    top.job.note("strain-at-dress-hip")
+    top.job.answer("pulled-down-binds-at-hip", "yes")
+    top.job.measure("dress-hip-short-by", MM_PER_INCH)
+    top.job.measure("bodice-side-allowance", MM_PER_INCH / 4)
+    top.go("done")
+    bar = top.find(QScrollArea, "done-scroll").verticalScrollBar()
+    assert bar.maximum() > 500
+    assert bar.value() == 0
 
 
 def test_an_empty_plan_says_what_is_lacking_and_leads_there(table: MakeTable) -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import Qt, QTimer
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QFrame, QGridLayout, QScrollArea, QVBoxLayout, QWidget
 
@@ -78,6 +78,15 @@ class Page(QWidget):
 
     def focus_first(self, reason: Qt.FocusReason) -> None:
         """Put the focus on the first question."""
+
+    def begin(self, reason: Qt.FocusReason) -> None:
+        """Open at the top, with the focus on the first question; rows have their height only once they are laid out."""
+        self.focus_first(reason)
+        QTimer.singleShot(0, self._to_the_top)
+
+    def _to_the_top(self) -> None:
+        for scroll in self.findChildren(ScrollColumn):
+            scroll.verticalScrollBar().setValue(0)
 
     def take_key(self, _text: str) -> bool:
         """Use a letter or figure typed outside any field; whether it meant something."""
