@@ -71,7 +71,7 @@ class Fitting(QObject):
         self.show()
         self.window.show_place("fit", page)
         self._show_foot()
-        page.begin(Qt.FocusReason.OtherFocusReason)
+        page.open_at_top(Qt.FocusReason.OtherFocusReason)
 
     def show(self) -> None:
         """Show the case as it is now."""

@@ -58,7 +58,7 @@ class Counter:
         QTest.keyClick(QApplication.focusWidget() or self.window, key, held)
         self.settle()
 
-    def type(self, text: str) -> None:
+    def type_in(self, text: str) -> None:
         focus = QApplication.focusWidget()
         assert focus is not None
         QTest.keyClicks(focus, text)

@@ -79,7 +79,7 @@ class Page(QWidget):
     def focus_first(self, reason: Qt.FocusReason) -> None:
         """Put the focus on the first question."""
 
-    def begin(self, reason: Qt.FocusReason) -> None:
+    def open_at_top(self, reason: Qt.FocusReason) -> None:
         """Open at the top, with the focus on the first question; rows have their height only once they are laid out."""
         self.focus_first(reason)
         QTimer.singleShot(0, self._to_the_top)
